@@ -1,0 +1,74 @@
+package measure
+
+import (
+	"fmt"
+	"math"
+
+	"strandway/model/fabric"
+)
+
+// perRowEnd is how many single crochet an edging takes in the end of a row of
+// stitches as tall as so many chains: the trade's custom for an edge that lies
+// flat.
+var perRowEnd = []float64{.5, 1, 1.5, 2, 3, 4, 5}
+
+// PickUp is how an edging goes along row ends.
+type PickUp struct {
+	RowEnds  int
+	Natural  float64 // stitches that lie flat
+	Stitches int     // the nearest that fits the edging's multiple; the same on both sides
+	Rule     string  // how to spread them, in words
+}
+
+// AlongRows reckons the stitches to pick up along one side of a piece, rounded
+// to multiple × n + plus. The other side takes the same number.
+func AlongRows(f *fabric.Fabric, multiple, plus int) PickUp {
+	p := PickUp{}
+	for r := 1; r < len(f.Rows); r++ {
+		if ends, ok := rowEnd(f, &f.Rows[r]); ok {
+			p.RowEnds++
+			p.Natural += ends
+		}
+	}
+	multiple = max(multiple, 1)
+	n := max(0, int(math.Round((p.Natural-float64(plus))/float64(multiple))))
+	p.Stitches = multiple*n + plus
+	p.Rule = spread(p.Stitches, p.RowEnds)
+	return p
+}
+
+// rowEnd is what one row end takes: by the tallest stitch at the row's two ends
+// that stands in the usual row below.
+func rowEnd(f *fabric.Fabric, row *fabric.Row) (stitches float64, ok bool) {
+	chains := -1.0
+	for _, ids := range [2][2]int32{{row.First, min(row.First+2, row.Last)}, {max(row.Last-2, row.First), row.Last}} {
+		for id := ids[0]; id < ids[1]; id++ {
+			s := &f.Stitches[id]
+			if s.Flags&(fabric.NoLanding|fabric.Chain|fabric.Long) == 0 && s.NBase > 0 {
+				chains = max(chains, f.Kinds[s.Kind].Chains)
+			}
+		}
+	}
+	if chains < 0 {
+		return 0, false
+	}
+	low := min(int(chains), len(perRowEnd)-1)
+	high := min(low+1, len(perRowEnd)-1)
+	return perRowEnd[low] + (chains-math.Floor(chains))*(perRowEnd[high]-perRowEnd[low]), true
+}
+
+// spread says how so many stitches go into so many row ends: "2 in each of 9
+// row ends, 1 in the tenth" as a rule that keeps an even edge.
+func spread(stitches, rowEnds int) string {
+	if rowEnds == 0 || stitches == 0 {
+		return ""
+	}
+	each, more := stitches/rowEnds, stitches%rowEnds
+	switch {
+	case more == 0:
+		return fmt.Sprintf("%d in each row end", each)
+	case each == 0:
+		return fmt.Sprintf("1 in %d of the %d row ends, evenly spread", more, rowEnds)
+	}
+	return fmt.Sprintf("%d in each row end and 1 more in %d of the %d, evenly spread", each, more, rowEnds)
+}

@@ -1,0 +1,170 @@
+// Package measure gives the true size of worked fabric: the height of each row
+// and the width of each row in cm, from the gauge.
+//
+// It reads a worked fabric and never changes it.
+package measure
+
+import (
+	"math"
+	"slices"
+
+	"strandway/model/fabric"
+	"strandway/model/stitch"
+)
+
+// Scale says how large stitches come out.
+type Scale struct {
+	ColumnCM float64 // the width of one stitch
+	SCCM     float64 // the height of a row of single crochet; other heights follow by the library's measured ratios
+	Guess    bool    // from yarn and hook, not from a swatch: take it as ±15 %
+}
+
+// FromGauge gives the scale at which the rows of f come out at the gauge:
+// stitches and rows to overCM, counted in f's own pattern stitch. The gauge's
+// stitches are counted as the rows offer them, chains included.
+func FromGauge(f *fabric.Fabric, stitches, rows, overCM float64) Scale {
+	heights := Heights(f)[1:]
+	mean := 1.0
+	if len(heights) > 0 {
+		mean = 0
+		for _, h := range heights {
+			mean += h / float64(len(heights))
+		}
+	}
+	if mean == 0 {
+		mean = 1
+	}
+	return Scale{ColumnCM: overCM / stitches, SCCM: overCM / rows / mean}
+}
+
+// FromHook guesses the scale from the diameters of hook and yarn in mm: a
+// single crochet is .99 of their sum wide and .88 of that high, the ratios that
+// published gauges of plain sc come to.
+func FromHook(hookMM, yarnMM float64) Scale {
+	width := .99 * (hookMM + yarnMM) / 10
+	return Scale{ColumnCM: width, SCCM: .88 * width, Guess: true}
+}
+
+// Heights gives the height of each row, one row of sc = 1. A row is as high as
+// its stitches are on average; stitches worked over earlier rows add nothing
+// of their own, and chains only where a row has nothing else. The foundation
+// has none.
+func Heights(f *fabric.Fabric) []float64 {
+	heights := make([]float64, len(f.Rows))
+	for r := 1; r < len(f.Rows); r++ {
+		heights[r] = rowHeight(f, &f.Rows[r])
+	}
+	return heights
+}
+
+func rowHeight(f *fabric.Fabric, row *fabric.Row) float64 {
+	sum, n, long := 0.0, 0, 0.0
+	for id := row.First; id < row.Last; id++ {
+		s := &f.Stitches[id]
+		if s.Flags&(fabric.NoLanding|fabric.Chain|fabric.Surface) != 0 || s.NBase == 0 {
+			continue
+		}
+		h := height(f.Kinds[s.Kind])
+		if s.Has(fabric.Long) {
+			long = max(long, h-math.Max(0, float64(f.Of(id)[0].Down-1)))
+			continue
+		}
+		if how := f.Of(id)[0].How; how == fabric.Space || how == fabric.Gap {
+			h -= spaceSinks * min(1, h)
+		}
+		sum += h
+		n++
+	}
+	switch {
+	case n > 0:
+		return sum / float64(n)
+	case long > 0:
+		return long
+	case row.Last > row.First:
+		return chainHeight
+	}
+	return 0
+}
+
+// A stitch worked in a chain-space pulls the chain up, and so adds less height
+// than one worked in a top; in units of a row of sc.
+const (
+	spaceSinks  = .25
+	chainHeight = .5
+)
+
+// height is a kind's measured height, held to what a row can show of it: a
+// cluster or bobble bulges and does not raise the row above its plain stitch.
+func height(k *stitch.Kind) float64 {
+	if k.Plain != nil && k.Lump != stitch.NoLump && k.Plain.Height > 0 {
+		return k.Plain.Height
+	}
+	return k.Height
+}
+
+// Size is a piece's size.
+type Size struct {
+	WidthCM  float64   // of its widest row; of a round piece, across
+	LengthCM float64   // from foundation to last row; of a round piece, across
+	RowCM    []float64 // height of each row
+	WidthsCM []float64 // width of each row; of a round, once round
+	Round    bool      // grown from a ring: it lies flat as a disc or a polygon
+	Ruffle   float64   // of a round piece: its last round's stitches over what lies flat there; 1 is flat, more ruffles, less cups
+}
+
+// Of measures a piece.
+func Of(f *fabric.Fabric, s Scale) Size {
+	size := Size{RowCM: Heights(f), WidthsCM: make([]float64, len(f.Rows)), Round: fromRing(f)}
+	for r := range size.RowCM {
+		size.RowCM[r] *= s.SCCM
+		size.LengthCM += size.RowCM[r]
+		size.WidthsCM[r] = float64(f.Rows[r].Count+f.Rows[r].Chains) * s.ColumnCM
+	}
+	if size.Round {
+		radius := size.LengthCM + ringCM(f, s)
+		size.WidthCM, size.LengthCM = 2*radius, 2*radius
+		if last := len(f.Rows) - 1; last > 0 && radius > 0 {
+			size.Ruffle = size.WidthsCM[last] / (2 * math.Pi * radius)
+		}
+		return size
+	}
+	size.WidthCM = steadyWidth(size.WidthsCM)
+	return size
+}
+
+// steadyWidth is the width of a piece whose rows differ only by how many
+// stitches and chains its pattern happens to offer: the median of its rows. A
+// piece that is shaped is as wide as its widest row.
+func steadyWidth(widths []float64) float64 {
+	if len(widths) < 2 {
+		return 0
+	}
+	rows := slices.Clone(widths[1:])
+	slices.Sort(rows)
+	median, widest := rows[len(rows)/2], rows[len(rows)-1]
+	if steady := rows[0] > .6*widest; steady {
+		return median
+	}
+	return widest
+}
+
+func fromRing(f *fabric.Fabric) bool {
+	if len(f.Rows) < 2 || f.Rows[1].Shape == fabric.Flat {
+		return false
+	}
+	row := &f.Rows[1]
+	for id := row.First; id < row.Last; id++ {
+		for _, b := range f.Of(id) {
+			if b.How == fabric.InRing {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// ringCM is the radius of the hole in the middle: that of a closed ring of the
+// foundation's chains, .09 of a stitch a chain, and no less than a fifth.
+func ringCM(f *fabric.Fabric, s Scale) float64 {
+	return max(.2, .09*float64(f.Rows[0].Chains)) * s.ColumnCM
+}
