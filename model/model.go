@@ -1,0 +1,155 @@
+// Package model works a whole pattern: it calls the stages in order for every
+// piece and gathers all that they find. It is the page to start reading from.
+//
+//	rows → syntax.Read → tree → work.Work → fabric → checks
+//
+// What comes out, a [Worked], holds all that charts, cloth and tables are made
+// from. It is never changed; an edited pattern is worked anew.
+package model
+
+import (
+	"fmt"
+
+	"strandway/model/diag"
+	"strandway/model/fabric"
+	"strandway/model/pattern"
+	"strandway/model/stitch"
+	"strandway/model/syntax"
+	"strandway/model/work"
+)
+
+// Limit is how many stitches a piece may have before it is refused: a bed
+// cover in lace weight has about 400,000.
+const Limit = 2_000_000
+
+// Worked is a pattern worked for one size.
+type Worked struct {
+	Pattern  *pattern.Pattern
+	Size     int // index in Pattern.Sizes; 0 where the pattern names none
+	Pieces   []PieceWork
+	Findings diag.List // of the pattern and all its pieces
+}
+
+// PieceWork is one piece worked.
+type PieceWork struct {
+	Piece    pattern.Piece
+	N        int // the repeats it was worked for
+	Tree     *syntax.Tree
+	Fabric   *fabric.Fabric
+	Proof    work.Proof
+	Findings diag.List
+}
+
+// Work reads and works every piece of a pattern for one of its sizes. What
+// cannot be read or worked is among the findings; the rest is worked all the same.
+func Work(lib *stitch.Library, p *pattern.Pattern, size int) *Worked {
+	w := &Worked{Pattern: p, Size: max(0, min(size, len(p.Sizes)-1))}
+	w.Findings = checkPattern(p)
+	for _, piece := range p.Pieces {
+		done := workPiece(lib, p, piece, w.Size)
+		w.Pieces = append(w.Pieces, done)
+		w.Findings = append(w.Findings, done.Findings...)
+	}
+	w.Findings = append(w.Findings, checkUse(w)...)
+	w.Findings.Sort()
+	return w
+}
+
+// workPiece takes one piece through the stages.
+func workPiece(lib *stitch.Library, p *pattern.Pattern, piece pattern.Piece, size int) PieceWork {
+	tree, findings := syntax.Read(piece.Rows, readOptions(lib, p))
+	o := work.Options{Size: size, Limit: Limit, RowsForLength: rowsForLength(p.Gauge, sizeOf(p, size))}
+	proof, doubts := work.Prove(lib, tree, o)
+	o.N = repeats(lib, p, tree, proof, o)
+	fab, faults := work.Work(lib, tree, o)
+
+	done := PieceWork{Piece: piece, N: o.N, Tree: tree, Fabric: fab, Proof: proof}
+	done.Findings = append(append(findings, faults...), missing(faults, doubts)...)
+	done.Findings = append(done.Findings, checkPiece(piece, fab, proof)...)
+	for i := range done.Findings {
+		done.Findings[i].Piece = piece.Name
+	}
+	done.Findings.Sort()
+	return done
+}
+
+// readOptions are the pattern's terms, own stitches and sizes.
+func readOptions(lib *stitch.Library, p *pattern.Pattern) syntax.ReadOptions {
+	o := syntax.ReadOptions{Library: lib, UK: p.Terms == "UK", Units: map[string]string{}}
+	for _, s := range p.Stitches {
+		o.Units[s.Abbreviation] = definition(lib, s, o.UK)
+	}
+	for _, s := range p.Sizes {
+		o.Sizes = append(o.Sizes, s.Name)
+	}
+	return o
+}
+
+// definition is a special stitch's definition in the terms of the rows,
+// translated where the pattern gives it in the other terms alone.
+func definition(lib *stitch.Library, s pattern.Special, uk bool) string {
+	written, other, terms := s.US, s.UK, "us"
+	if uk {
+		written, other, terms = s.UK, s.US, "uk"
+	}
+	if written != "" {
+		return written
+	}
+	tree, _ := syntax.Read("", syntax.ReadOptions{Library: lib, UK: !uk, Units: map[string]string{s.Abbreviation: other}})
+	unit, ok := tree.Units[s.Abbreviation]
+	if !ok {
+		return other
+	}
+	return syntax.PrintNodes(unit.Body, syntax.PrintOptions{Library: lib, Terms: terms})
+}
+
+// missing gives the findings of a proof that the working did not make too.
+func missing(worked, proved diag.List) diag.List {
+	type key struct {
+		id   string
+		span diag.Span
+	}
+	met := map[key]bool{}
+	for _, f := range worked {
+		met[key{f.ID, f.Span}] = true
+	}
+	var out diag.List
+	for _, f := range proved {
+		if !met[key{f.ID, f.Span}] {
+			out = append(out, f)
+		}
+	}
+	return out
+}
+
+// sizeOf is the size of an index; the zero Size where the pattern names none.
+func sizeOf(p *pattern.Pattern, size int) pattern.Size {
+	if size >= len(p.Sizes) {
+		return pattern.Size{}
+	}
+	return p.Sizes[size]
+}
+
+// SizeNamed is the index of a size; an error names the sizes there are.
+func SizeNamed(p *pattern.Pattern, name string) (int, error) {
+	names := make([]string, len(p.Sizes))
+	for i, s := range p.Sizes {
+		if s.Name == name {
+			return i, nil
+		}
+		names[i] = s.Name
+	}
+	return 0, fmt.Errorf("there is no size %q%s", name, listed(names))
+}
+
+// PieceNamed is the index of a piece; an error names the pieces there are.
+func (w *Worked) PieceNamed(name string) (int, error) {
+	names := make([]string, len(w.Pieces))
+	for i := range w.Pieces {
+		if w.Pieces[i].Piece.Name == name {
+			return i, nil
+		}
+		names[i] = w.Pieces[i].Piece.Name
+	}
+	return 0, fmt.Errorf("there is no piece %q%s", name, listed(names))
+}
