@@ -62,9 +62,9 @@ func Decode(src []byte, name string) (*Pattern, error) {
 	return p, nil
 }
 
-// RowsAt gives for each piece of a file that [Decode] reads the byte at which
-// its rows begin, or -1 when it has none. An offset in the rows is the same
-// number of bytes further on in the file, unless they hold escapes.
+// RowsAt gives for each piece of a file that [Decode] reads the byte of its
+// [Text] at which the rows begin, or -1 when it has none. An offset in the rows
+// is the same number of bytes further on in the text, unless they hold escapes.
 func RowsAt(src []byte) []int {
 	src = unixLines(src)
 	_, top := open(src, "")
@@ -88,6 +88,10 @@ func RowsAt(src []byte) []int {
 	}
 	return at
 }
+
+// Text is a file's text as [Decode] reads it: the places in its errors and those
+// of [RowsAt] are places in it.
+func Text(src []byte) string { return string(unixLines(src)) }
 
 // unixLines ends every line with a line feed alone, and drops a byte order mark.
 func unixLines(src []byte) []byte {

@@ -15,15 +15,18 @@ type Error struct {
 
 // Error gives place, message and hint in one line.
 func (e *Error) Error() string {
-	s := e.File + ": "
-	if e.Line > 0 {
-		s = fmt.Sprintf("%s:%d:%d: ", e.File, e.Line, e.Column)
+	if e.Line == 0 {
+		return e.File + ": " + e.Sentence()
 	}
-	s += e.Message
-	if e.Hint != "" {
-		s += " (" + e.Hint + ")"
+	return fmt.Sprintf("%s:%d:%d: %s", e.File, e.Line, e.Column, e.Sentence())
+}
+
+// Sentence gives message and hint without the place.
+func (e *Error) Sentence() string {
+	if e.Hint == "" {
+		return e.Message
 	}
-	return s
+	return e.Message + " (" + e.Hint + ")"
 }
 
 // Errors is everything that bars a file from being read, in the order of the file.
