@@ -21,6 +21,7 @@ type Kind struct {
 	Legs        int    // insertions; 1 for plain stitches, 3 for dc3tog and 3-dc cl
 	SamePlace   bool   // all legs stand in one place (clusters, puffs) rather than one each (decreases)
 	Closed      bool   // drawn together by an own closing loop or chain (popcorn, some puffs)
+	Below       int    // rows below the usual one in which it stands by its kind: 1 for a spike
 
 	Bases  int     // stitches of the row below used up
 	Offers int     // landings given to the next row
