@@ -278,6 +278,7 @@ type Unit struct {
 
 // Tally is one part of a stated count.
 type Tally struct {
+	Span   diag.Span // the number alone
 	N      Num
 	What   What
 	Name   string

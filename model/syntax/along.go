@@ -1,0 +1,81 @@
+package syntax
+
+// edges name the edges of a piece.
+var edges = []struct {
+	words []string
+	edge  Edge
+}{
+	{[]string{"opposite", "side", "of", "foundation", "ch"}, LowerEdge},
+	{[]string{"opposite", "side", "of", "foundation"}, LowerEdge},
+	{[]string{"opposite", "side", "of", "beg", "ch"}, LowerEdge},
+	{[]string{"opposite", "side", "of", "ch"}, LowerEdge},
+	{[]string{"other", "side", "of", "foundation", "ch"}, LowerEdge},
+	{[]string{"other", "side", "of", "ch"}, LowerEdge},
+	{[]string{"opposite", "side"}, LowerEdge},
+	{[]string{"other", "side"}, LowerEdge},
+	{[]string{"foundation", "edge"}, LowerEdge},
+	{[]string{"foundation", "ch"}, LowerEdge},
+	{[]string{"foundation"}, LowerEdge},
+	{[]string{"lower", "edge"}, LowerEdge},
+	{[]string{"bottom", "edge"}, LowerEdge},
+	{[]string{"cast-on", "edge"}, LowerEdge},
+	{[]string{"upper", "edge"}, UpperEdge},
+	{[]string{"top", "edge"}, UpperEdge},
+	{[]string{"last", "row"}, UpperEdge},
+	{[]string{"left", "edge"}, LeftEdge},
+	{[]string{"left", "side"}, LeftEdge},
+	{[]string{"left", "side", "edge"}, LeftEdge},
+	{[]string{"right", "edge"}, RightEdge},
+	{[]string{"right", "side", "edge"}, RightEdge},
+	{[]string{"side", "edge"}, SideEdge},
+	{[]string{"row", "end"}, SideEdge},
+	{[]string{"side", "of", "row"}, SideEdge},
+	{[]string{"side"}, SideEdge},
+	{[]string{"next", "edge"}, NextEdge},
+	{[]string{"next", "side"}, NextEdge},
+	{[]string{"edge"}, NextEdge},
+	{[]string{"outer", "edge"}, AllRound},
+	{[]string{"entire", "edge"}, AllRound},
+	{[]string{"whole", "edge"}, AllRound},
+	{[]string{"all", "around"}, AllRound},
+}
+
+// edge reads the name of an edge.
+func (r *reader) edge() (Edge, bool) {
+	best, edge := 0, NextEdge
+	for _, e := range edges {
+		if len(e.words) > best && r.words(e.words...) {
+			best, edge = len(e.words), e.edge
+		}
+	}
+	r.pass(best)
+	return edge, best > 0
+}
+
+// along reads "working along left edge", "rotate to work along side edge", "working around entire edge".
+func (r *reader) along() []Node {
+	start := r.i
+	r.eat("rotate")
+	r.fill("work", "piece", "to", "now", "the", "and", "begin", "turn", "90", "clockwise", "degrees")
+	r.fill("working")
+	if !r.word("across", "around", "in", "down", "up", "evenly") || r.i == start && !r.word("across", "around") {
+		r.i = start
+		return nil
+	}
+	around := r.word("around")
+	r.fill("across", "around", "in", "down", "up", "evenly")
+	r.fill("the", "each")
+	edge, ok := r.edge()
+	if !ok || r.word("st", "loop") {
+		r.i = start
+		return nil
+	}
+	if around && edge == NextEdge {
+		edge = AllRound
+	}
+	r.fill("of")
+	for r.word("the", "piece", "blanket", "work", "square", "foundation", "ch", "beg", "edge", "panel", "body") {
+		r.pass(1)
+	}
+	return []Node{&Along{Span: r.span(start), Edge: edge}}
+}

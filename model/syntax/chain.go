@@ -1,0 +1,137 @@
+package syntax
+
+// chainAhead sees "ch 3", "ch3", "3 ch", "4n + 2 ch"; not "2 ch sp".
+func (r *reader) chainAhead() bool {
+	if r.word(glued) {
+		return true
+	}
+	if r.word("ch") {
+		return !r.wordAt(1, "sp", "loop")
+	}
+	if !r.number(0) && !r.word("n") {
+		return r.words("c", "h") && r.number(2)
+	}
+	start := r.i
+	_, ok := r.num(true)
+	r.eat("foundation")
+	ok = ok && r.word("ch") && !r.wordAt(1, "sp", "loop")
+	r.i = start
+	return ok
+}
+
+// chain reads "ch 3", "3 ch", "ch3", with "(counts as dc, ch 2)".
+func (r *reader) chain() []Node {
+	start := r.i
+	c := &ChainN{N: Plain(1)}
+	switch {
+	case r.word(glued):
+		c.N = Plain(r.tok().n)
+		r.pass(1)
+		r.sizeNumbers(&c.N)
+	case r.word("ch", "c"):
+		r.eat("c")
+		r.pass(1)
+		r.fill("x", "a", "of")
+		if q, ok := r.num(true); ok {
+			c.N = q
+		}
+	default:
+		c.N, _ = r.num(true)
+		r.eat("foundation")
+		r.pass(1)
+	}
+	r.fill("st")
+	k := 0
+	if r.wordAt(0, ",") {
+		k = 1
+	}
+	switch {
+	case r.wordAt(k, "(", "[") && r.countingAt(k+1):
+		r.pass(k + 1)
+		r.counting(c)
+	case r.word("counts", "count"):
+		r.counting(c)
+	case r.words("for", "first"):
+		c.Counts = Counts
+		r.pass(2)
+		r.stitch()
+	}
+	c.Span = r.span(start)
+	return []Node{c}
+}
+
+// countingAt sees the words that say what a chain counts as.
+func (r *reader) countingAt(k int) bool {
+	return r.wordAt(k, "counts", "count", "does", "do", "=", "stands", "stand", "not", "don't", "don’t", "doesn't", "doesn’t", "to", "counted", "regard", "equals", "replaces", "counting", "first") &&
+		!(r.wordAt(k, "first") && !r.wordAt(k+2, "+", ")", "made"))
+}
+
+// counting reads "counts as dc, ch 2)" and the like, the closing bracket included.
+func (r *reader) counting(c *ChainN) {
+	c.Counts = Counts
+	for !r.word(")", "]") && !r.ended() && !(r.row == nil && r.word(".")) {
+		start := r.i
+		switch {
+		case r.word("not", "don't", "don’t", "doesn't", "doesn’t"):
+			c.Counts = CountsNot
+		case r.word("ch") && r.number(1) && len(c.As) > 0:
+			r.pass(1)
+			c.As = append(c.As, &ChainN{N: Plain(r.tok().n), Span: r.spanTo(start)})
+		case r.word(made, glued, madeOf) && len(c.As) > 0:
+			c.As = append(c.As, &ChainN{N: Plain(r.tok().n), Span: r.spanTo(start)})
+		case r.number(0) && r.wordAt(1, "ch") && len(c.As) > 0:
+			c.As = append(c.As, &ChainN{N: Plain(r.tok().n), Span: r.spanTo(start)})
+			r.pass(1)
+		case r.number(0) && len(c.As) == 0 && !r.wordAt(1, "ch"):
+			n := r.tok().n
+			r.pass(1)
+			if k, ok := r.stitch(); ok {
+				c.AsKind = k
+				c.As = append(c.As, &Make{N: Plain(n), Kind: k, Span: r.span(start)})
+			}
+			continue
+		default:
+			if k, ok := r.stitch(); ok {
+				c.AsKind = k
+				c.As = append(c.As, &Make{N: Plain(1), Kind: k, Span: r.span(start)})
+				continue
+			}
+		}
+		r.pass(1)
+	}
+	if r.word(")", "]") {
+		r.pass(1)
+	}
+	if c.Counts == CountsNot {
+		c.As, c.AsKind = nil, ""
+	}
+}
+
+// join reads "join with sl st to first sc", "join.", "join to form a ring", and "join B in any corner".
+func (r *reader) join() []Node {
+	start := r.i
+	if r.isYarn(1) || r.isYarnName(1) || r.wordAt(1, "yarn", "colour") {
+		if n := r.yarn(); n != nil {
+			return n
+		}
+	}
+	j := &Join{With: slipStitch}
+	r.pass(1)
+	if r.words("in", "ring") || r.words("in", "a", "ring") {
+		j.Place = &Place{Span: r.span(start), What: InRing, N: Plain(1)}
+		r.fill("in", "a", "ring")
+	}
+	r.fill("rnd", "it", "with", "a", "an", "by", "work", "the")
+	if k, ok := r.stitch(); ok {
+		j.With = k
+	}
+	if r.placeWord() && j.Place == nil {
+		j.Place = r.place()
+	}
+	if r.eat("to", "form") || r.eat("in", "a") || r.eat("form") || r.eat("to", "make") {
+		r.fill("a", "the", "ring", "circle")
+		j.Place = &Place{Span: r.span(start), What: InRing, N: Plain(1)}
+	}
+	j.Span = r.span(start)
+	return []Node{j}
+}

@@ -1,0 +1,166 @@
+package syntax
+
+// num reads 7 | 4n | 4n + 2 | 51 (57, 63), the last where sizes may stand.
+func (r *reader) num(sizes bool) (Num, bool) {
+	letter := r.is(wordToken) && r.word("n") && r.raw(r.tok()) == "n"
+	if !r.is(numberToken) && !letter {
+		return Num{}, false
+	}
+	q := Plain(1)
+	if !letter {
+		q = Plain(r.tok().n)
+		r.pass(1)
+		letter = r.word("n") && r.tok().tight
+	}
+	if letter {
+		q = Num{A: q.B}
+		r.pass(1)
+		if r.word("+", "-", dash) && r.number(1) {
+			if q.B = r.peek(1).n; !r.word("+") {
+				q.B = -q.B
+			}
+			r.pass(2)
+		}
+		return q, true
+	}
+	if sizes {
+		r.sizeNumbers(&q)
+	}
+	return q, true
+}
+
+// sizeNumbers reads the "(57, 63)" after a number: one number for each further size, 0 or a dash where
+// the size leaves the step out.
+func (r *reader) sizeNumbers(q *Num) {
+	k := 0
+	if r.wordAt(0, ",") && r.wordAt(1, "(", "[") && r.number(2) && r.wordAt(3, ",", ":") {
+		k = 1 // "9, (10, 11)"
+	}
+	if !r.wordAt(k, "(", "[") {
+		return
+	}
+	list := []int{q.B}
+	for r.wordAt(k, "(", "[") {
+		for k++; ; k += 2 {
+			switch {
+			case r.number(k):
+				list = append(list, r.peek(k).n)
+			case r.wordAt(k, "-", dash) && len(list) > 1:
+				list = append(list, -1)
+			default:
+				return
+			}
+			if r.wordAt(k+1, ")", "]") {
+				break
+			}
+			if !r.wordAt(k+1, ",", ":", "-", dash) {
+				return
+			}
+		}
+		k += 2
+	}
+	q.B, q.Sizes = list[0], list
+	r.pass(k)
+}
+
+// isOne reports whether the number is a plain 1.
+func (q Num) isOne() bool { return q.A == 0 && q.B == 1 && q.Sizes == nil }
+
+// times multiplies a number.
+func (q Num) times(k int) Num {
+	out := Num{A: q.A * k, B: q.B * k}
+	for _, n := range q.Sizes {
+		out.Sizes = append(out.Sizes, n*k)
+	}
+	return out
+}
+
+// plus adds to a number; a size that leaves the step out still does.
+func (q Num) plus(k int) Num {
+	out := Num{A: q.A, B: q.B + k}
+	for _, n := range q.Sizes {
+		if n >= 0 {
+			n += k
+		}
+		out.Sizes = append(out.Sizes, n)
+	}
+	return out
+}
+
+// same reports whether two numbers are equal for all sizes.
+func (q Num) same(p Num) bool {
+	if q.A != p.A || q.B != p.B || len(q.Sizes) != len(p.Sizes) {
+		return false
+	}
+	for i, n := range q.Sizes {
+		if n != p.Sizes[i] {
+			return false
+		}
+	}
+	return true
+}
+
+// countWord sees "you should now have 45 tr".
+func (r *reader) countWord() bool {
+	for k := 1; k < 6; k++ {
+		if r.number(k) {
+			return true
+		}
+	}
+	return false
+}
+
+// countAhead looks whether a stated count stands k tokens on and the row says nothing more but its ending.
+func (r *reader) countAhead(k int) bool {
+	m := r.mark()
+	defer r.back(m)
+	r.pass(k)
+	if r.tallies() == nil {
+		return false
+	}
+	for r.word(")", "]", "}", ".", ";", ",", "turn", "join", "made", "total") {
+		r.pass(1)
+	}
+	return r.ended() || r.word("ch", glued, "fasten", "do", "with", "change", "(", "cut", "break", "drop") || r.headingAt(r.i)
+}
+
+// tallies reads "46 sc", "54 sts", "40 dc and 20 ch-1 sps", "16 hdc, 4 ch-2 sps", "9 sts per side".
+func (r *reader) tallies() []Tally {
+	var out []Tally
+	for {
+		start := r.i
+		q, ok := r.num(true)
+		if !ok {
+			r.i = start
+			break
+		}
+		t := Tally{N: q, Span: r.span(start)}
+		if !r.outside {
+			t.Span.End = r.tokens[start].end
+		}
+		if what, name, chains, ok := r.what(); ok {
+			t.What, t.Name, t.Chains = what, name, chains
+			r.fill("st") // "24 sc sts"
+		} else if r.is(wordToken) && !r.word("turn", "join", "ch", "and", "do", "fasten", "per", "in", "on", "total", "made") {
+			r.i = start
+			break
+		}
+		r.fill("total", "in", "all", "made", "worked", "around", "across")
+		if r.word("per", "on") || r.words("between") {
+			t.Each = true
+			for r.is(wordToken) {
+				r.pass(1)
+			}
+		}
+		out = append(out, t)
+		k := 0
+		for r.wordAt(k, ",", "and", "+", "plus") {
+			k++
+		}
+		if k == 0 || !r.number(k) {
+			break
+		}
+		r.pass(k)
+	}
+	return out
+}

@@ -1,0 +1,216 @@
+package syntax
+
+import (
+	"slices"
+	"strings"
+
+	"strandway/model/diag"
+)
+
+// definition reads "Fan: (2 hdc, ch 2, 2 hdc) in one st." before or after the rows.
+func (r *reader) definition() bool {
+	start := r.i
+	if r.words("special", "st", ":") || r.words("special", "st", dash) {
+		r.pass(3)
+	}
+	name, body, ok := r.definedName()
+	if !ok {
+		r.i = start
+		return false
+	}
+	m := r.mark()
+	m.i = start
+	r.i, r.row = body, nil
+	u := &Unit{Name: name}
+	if recipe, ok := r.recipe(); ok {
+		u.Recipe = recipe
+		r.skipTo()
+	} else {
+		r.depth++ // a name defined by itself ends here
+		u.Body = withoutNotes(r.items(func() bool { return r.ended() }))
+		r.depth--
+		bad := len(u.Body) == 0
+		for _, f := range r.finds[m.finds:] {
+			bad = bad || f.Severity == diag.Fault
+		}
+		if bad {
+			r.back(m)
+			return false
+		}
+		r.finds = r.finds[:m.finds]
+		u.settle()
+	}
+	u.Span = r.span(start)
+	r.row = m.row
+	r.define(u)
+	return true
+}
+
+// definedName reads "V-stitch (V-st):" and "Fan =" and says where the definition begins.
+func (r *reader) definedName() (name string, body int, ok bool) {
+	k := 0
+	for k < 4 && (r.peek(k).kind == wordToken || k > 0 && r.number(k)) {
+		k++
+	}
+	if k == 0 {
+		return "", 0, false
+	}
+	switch {
+	case r.wordAt(k, "(") && r.wordAt(k+2, ")") && r.wordAt(k+3, ":", "=", dash, "-"):
+		name = r.lower(r.peek(k + 1))
+		k += 3
+	case r.wordAt(k, ":", "="):
+		var words []string
+		for j := range k {
+			words = append(words, r.lower(r.peek(j)))
+		}
+		name = strings.Join(words, " ")
+	default:
+		return "", 0, false
+	}
+	first, _, _ := strings.Cut(name, " ")
+	if fold[first] != "" && fold[first] != "group" && fold[first] != "loop" || grammar[first] || strings.Contains(name, "row") || strings.Contains(name, "rnd") ||
+		name == "note" || name == "gauge" || name == "tension" || name == "multiple" || name == "sizes" {
+		return "", 0, false
+	}
+	if kind, plain := r.o.Library.Read(name, r.terms()); plain && kind.Plain == kind && !r.isLump(kind.Name) {
+		return "", 0, false
+	}
+	return name, r.i + k + 1, true
+}
+
+// recipe takes a definition by yarn-overs and loops for the recipe of one stitch. It is kept as written.
+func (r *reader) recipe() (string, bool) {
+	if !r.word("yo", "yrh", "yoh", "insert", "draw", "pull", "(", "[", "*") {
+		return "", false
+	}
+	words := false
+	k := 0
+	for ; r.peek(k).kind != lineToken && r.peek(k).kind != endToken; k++ {
+		words = words || r.wordAt(k, "yo", "yrh", "yoh", "insert", "draw", "pull")
+	}
+	if !words {
+		return "", false
+	}
+	return strings.TrimRight(strings.TrimSpace(r.src[r.tok().start:r.peek(k-1).end]), "."), true
+}
+
+// define adds a named group, and its words to those that are looked for first.
+func (r *reader) define(u *Unit) {
+	if !slices.Contains(r.tree.Order, u.Name) {
+		r.tree.Order = append(r.tree.Order, u.Name)
+		r.ownWords(u.Name)
+	}
+	r.tree.Units[u.Name] = u
+}
+
+func (r *reader) ownWords(name string) {
+	words := strings.Fields(name)
+	if len(words) > 0 {
+		r.own[words[0]] = append(r.own[words[0]], words)
+	}
+}
+
+// ownUnits reads the designer's own stitches given by the options; their nodes have no place in the rows.
+func (r *reader) ownUnits() {
+	names := make([]string, 0, len(r.o.Units))
+	for name := range r.o.Units {
+		names = append(names, name)
+	}
+	slices.Sort(names)
+	for _, name := range names {
+		low := strings.ToLower(strings.TrimSpace(name))
+		if u := r.aside(r.o.Units[name], low, r.o.UK); u != nil {
+			r.tree.Units[low] = u
+			r.ownWords(low)
+		}
+	}
+}
+
+// aside reads the definition of a group that stands outside the rows; nil if it cannot be read.
+func (r *reader) aside(text, name string, uk bool) *Unit {
+	o := r.o
+	o.UK, o.Units = uk, nil
+	in := &reader{src: text, tokens: lex(text), o: o, outside: true, kinds: map[string]string{}, own: r.own,
+		tree: &Tree{UK: uk, Units: r.tree.Units, TchCounts: map[string]Counting{}}}
+	if r.outside && r.depth > 4 {
+		return nil
+	}
+	in.depth = r.depth + 1
+	u := &Unit{Name: name}
+	if recipe, ok := in.recipe(); ok {
+		u.Recipe = recipe
+		return u
+	}
+	u.Body = withoutNotes(in.items(func() bool { return in.is(endToken) }))
+	if len(u.Body) == 0 || in.finds.Faults() > 0 {
+		return nil
+	}
+	u.settle()
+	return u
+}
+
+// unit finds a named group: the pattern's own, or one of the trade's standard ones.
+func (r *reader) unit(name string) *Unit {
+	if u := r.tree.Units[name]; u != nil {
+		return u
+	}
+	return nil
+}
+
+// standardUnit makes the trade's standard group of that name known.
+func (r *reader) standardUnit(name string) bool {
+	if r.tree.Units[name] != nil {
+		return true
+	}
+	if r.standard == nil {
+		r.standard = r.o.Library.Units("us")
+	}
+	def, ok := r.standard[name]
+	if !ok {
+		return false
+	}
+	u := r.aside(def, name, false)
+	if u == nil {
+		return false
+	}
+	r.tree.Units[name] = u
+	return true
+}
+
+// settle turns "(2 dc, ch 1, 2 dc) in st" or "5 dc in same st" into a body without its place; what
+// finds its own places is a macro.
+func (u *Unit) settle() {
+	if len(u.Body) == 1 {
+		switch x := u.Body[0].(type) {
+		case *Group:
+			u.Body = placeless(x.Body)
+			return
+		case *Make:
+			y := *x
+			if x.N.isOne() && x.Place != nil {
+				y.N = x.Place.N
+			}
+			y.Place = nil
+			u.Body = []Node{&y}
+			return
+		}
+	}
+	for _, n := range u.Body {
+		switch x := n.(type) {
+		case *Skip:
+			u.Macro = true
+		case *Make:
+			if x.Place != nil && x.Place.Ord == Next && x.Place.What != InRing {
+				u.Macro = true
+			}
+		}
+	}
+	if !u.Macro {
+		u.Body = placeless(u.Body)
+	}
+}
+
+func withoutNotes(nodes []Node) []Node {
+	return slices.DeleteFunc(nodes, func(n Node) bool { _, note := n.(*Note); return note })
+}

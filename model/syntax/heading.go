@@ -1,0 +1,309 @@
+package syntax
+
+import (
+	"fmt"
+	"strings"
+
+	"strandway/model/diag"
+)
+
+// Label names the row as the trade writes it: "Row 4", "Rnds 5-9", "Foundation row"; "" for a line
+// between rows.
+func (r *Row) Label() string {
+	word := "Row"
+	if r.Round {
+		word = "Rnd"
+	}
+	switch {
+	case r.Named == "Foundation":
+		return "Foundation"
+	case r.Named == "Base":
+		return "Foundation " + strings.ToLower(word)
+	case r.Named != "" && r.From > 0:
+		return fmt.Sprintf("%s %s %d", r.Named, strings.ToLower(word), r.From)
+	case r.Named == "Edging":
+		return r.Named
+	case r.Named != "":
+		return r.Named + " " + strings.ToLower(word)
+	case len(r.List) > 0:
+		return word + "s " + list(r.List)
+	case r.Open:
+		return fmt.Sprintf("%ss %d and up", word, r.From)
+	case r.To > r.From:
+		return fmt.Sprintf("%ss %d-%d", word, r.From, r.To)
+	case r.From > 0:
+		return fmt.Sprintf("%s %d", word, r.From)
+	}
+	return ""
+}
+
+// headingWords begin a row without a number, before "row" or "rnd".
+var headingWords = map[string]string{"foundation": "Base", "base": "Base", "fd": "Base", "set-up": "Set-up", "setup": "Set-up",
+	"next": "Next", "join": "Joining", "edging": "Edging", "last": "Last", "final": "Final", "border": "Border", "beg": "Beginning"}
+
+// heading reads "Row 7:", "2nd rnd:", "Rows 4-9 (RS):", "R3", "5." and the like. It opens no row; without
+// a heading the cursor stays.
+func (r *reader) heading() (*Row, bool) {
+	start := r.i
+	row := &Row{}
+	atLine := r.i == 0 || r.tokens[r.i-1].kind == lineToken || r.tokens[r.i-1].text == "|" || r.tokens[r.i-1].text == "•"
+	if atLine && r.number(0) && r.wordAt(1, ".", ")") && (r.wordAt(2, "row", "rnd", "r") || r.peek(2).kind == ordinalToken && r.wordAt(3, "row", "rnd")) {
+		r.pass(2) // the list number before the heading
+	}
+	worded := true // a word says that this is a heading
+	switch t := r.tok(); {
+	case r.word("row", "rnd", "r") && (r.number(1) || r.peek(1).kind == ordinalToken || r.wordAt(1, "#", "no", "nos") && (r.number(2) || r.wordAt(2, ".") && r.number(3))):
+		if t.text == "r" && r.src[t.start] != 'R' && !atLine {
+			return r.noHeading(start)
+		}
+		row.Round = r.word("rnd")
+		r.pass(1)
+		r.fill("#", "no", "nos", ".")
+		r.rowNumbers(row)
+	case t.kind == ordinalToken && (r.wordAt(1, "row", "rnd") || r.wordAt(1, "to", "and", dash, "-", ",") && r.peek(2).kind == ordinalToken),
+		r.word("first") && r.wordAt(1, "row", "rnd"):
+		r.rowNumbers(row)
+		if !r.word("row", "rnd") {
+			return r.noHeading(start)
+		}
+		row.Round = r.word("rnd")
+		r.pass(1)
+	case atLine && r.number(0) && (r.wordAt(1, "row", "rnd") || r.wordAt(1, "-", dash, "to", "and", ",") && r.number(2) && r.wordAt(3, "row", "rnd")):
+		r.rowNumbers(row)
+		row.Round = r.word("rnd")
+		r.pass(1)
+	case atLine && r.number(0) && r.wordAt(1, ".", ")", ":") && r.peek(2).kind != lineToken && r.peek(2).kind != endToken:
+		row.From, row.To = t.n, t.n
+		r.pass(1)
+		worded = false
+	case headingWords[t.text] != "" && (r.wordAt(1, "row", "rnd") || t.text == "set-up" && r.wordAt(1, ":")):
+		row.Named = headingWords[t.text]
+		row.Round = r.wordAt(1, "rnd")
+		r.pass(1)
+		r.fill("row", "rnd")
+		if r.number(0) && row.Named != "Next" && row.Named != "Base" {
+			row.From, row.To = r.tok().n, r.tok().n
+		}
+		if r.number(0) {
+			r.pass(1)
+		}
+	case atLine && r.word("edging", "border") && r.wordAt(1, ":"):
+		row.Named = headingWords[t.text]
+		r.pass(1)
+	default:
+		return r.noHeading(start)
+	}
+	if !r.headingEnd(row, worded) {
+		return r.noHeading(start)
+	}
+	row.Head = r.span(start)
+	if r.is(lineToken) && !r.blankLineAt(r.i) {
+		r.pass(1)
+	}
+	return row, true
+}
+
+func (r *reader) noHeading(start int) (*Row, bool) {
+	r.i = start
+	return nil, false
+}
+
+// headingEnd reads the marks and the separator after a heading. Without a separator a stitch must follow.
+func (r *reader) headingEnd(row *Row, worded bool) bool {
+	separated := !worded
+	for {
+		switch {
+		case r.marks(row):
+			if r.tokens[r.i-1].text != ")" && r.tokens[r.i-1].text != "]" {
+				separated = true
+			}
+			continue
+		case r.is(signToken) && r.word(":", ".", dash, "-", ")", ";", "|"), r.word("=") && worded:
+			separated = true
+			r.pass(1)
+			continue
+		case r.words("(", "cont", "d", ")"), r.words("(", "cont'd", ")"), r.words("(", "cont", ")"):
+			r.skipTo(")")
+			r.pass(1)
+			separated = true
+			continue
+		}
+		break
+	}
+	return separated || r.ended() || r.beginsItem()
+}
+
+func (r *reader) blankLineAt(i int) bool {
+	return r.tokens[min(i+1, len(r.tokens)-1)].kind == lineToken || r.tokens[min(i+1, len(r.tokens)-1)].kind == endToken
+}
+
+// rowNumbers reads 7 | 4-9 | 4 to 9 | 8, 12, 16 | 3 and 5 | 3 and up | 4+.
+func (r *reader) rowNumbers(row *Row) {
+	isNumber := func(k int) bool {
+		return r.number(k) || r.peek(k).kind == ordinalToken || r.wordAt(k, "first")
+	}
+	take := func() int {
+		n := max(r.tok().n, 1) // "first" has no number of its own
+		r.pass(1)
+		return n
+	}
+	n := take()
+	row.From, row.To = n, n
+	wordThen := func(k int) int { // "Row 4 to Row 9"
+		if r.wordAt(k, "r", "row", "rnd") && isNumber(k+1) {
+			return k + 1
+		}
+		return k
+	}
+	switch {
+	case r.word("-", dash, "to", "through", "thru") && isNumber(wordThen(1)):
+		r.pass(wordThen(1))
+		row.To = take()
+		if r.word("(") && r.number(1) && r.wordAt(2, ",", ")", ":") { // "Rows 2-20 (24, 28)": the last row by size
+			for !r.ended() && !r.word(")") {
+				r.pass(1)
+			}
+			r.eat(")")
+		}
+	case r.word("+"), r.words("and", "up"), r.words("and", "over"), r.words("and", "above"), r.words("-", "end"), r.words(dash, "end"), r.words("to", "end") && r.wordAt(2, ":"):
+		row.Open = true
+		r.eat("and")
+		r.eat("-")
+		r.eat(dash)
+		r.eat("to")
+		r.pass(1)
+	case r.word(",", "and") && isNumber(wordThen(1)) && !(r.number(1) && r.peek(2).tight && r.peek(2).kind == wordToken):
+		row.List = []int{n}
+		for r.word(",", "and") {
+			k := 1
+			if r.wordAt(k, "and") {
+				k++
+			}
+			if k = wordThen(k); !isNumber(k) {
+				break
+			}
+			r.pass(k)
+			row.List = append(row.List, take())
+		}
+		row.To = row.List[len(row.List)-1]
+	}
+}
+
+// marks reads (RS), (WS, B), (colour B), right side, (L only).
+func (r *reader) marks(row *Row) bool {
+	start := r.i
+	bracketed := r.eat("(") || r.eat("[")
+	side, yarn, got := byte(0), "", false
+	var sizes []int
+	for {
+		r.fill("colour", "yarn", "with")
+		switch {
+		case r.word("rs"), r.words("right", "side"), r.words("right-side"):
+			side, got = 'R', true
+		case r.word("ws"), r.words("wrong", "side"), r.words("wrong-side"):
+			side, got = 'W', true
+		case bracketed && r.isYarn(0):
+			yarn, got = r.raw(r.tok()), true
+		case bracketed && r.sizeNames(&sizes):
+			got = true
+			r.i-- // the loop passes one
+		default:
+			r.i = start
+			return false
+		}
+		if r.word("right", "wrong") {
+			r.pass(1)
+		}
+		r.pass(1)
+		r.fill("facing", "row", "rnd")
+		if !bracketed || !r.eat(",") {
+			break
+		}
+	}
+	if bracketed && !r.eat(")") && !r.eat("]") || !got {
+		r.i = start
+		return false
+	}
+	if !bracketed && !r.word(":", ".", ")", ";", dash, "-") && !r.ended() {
+		r.i = start
+		return false
+	}
+	if side != 0 {
+		row.Side = side
+	}
+	if yarn != "" {
+		row.Yarn = yarn
+	}
+	if sizes != nil {
+		row.Sizes = sizes
+	}
+	return true
+}
+
+// sizeNames reads "L only", "sizes L and XL only".
+func (r *reader) sizeNames(out *[]int) bool {
+	start := r.i
+	var got []int
+	r.fill("for", "size", "sizes")
+	for {
+		found := -1
+		for i, name := range r.o.Sizes {
+			if strings.EqualFold(r.raw(r.tok()), name) {
+				found = i
+			}
+		}
+		if found < 0 {
+			break
+		}
+		got = append(got, found)
+		r.pass(1)
+		if r.word("and", ",") {
+			r.pass(1)
+		}
+	}
+	if got == nil || !r.eat("only") {
+		r.i = start
+		return false
+	}
+	*out = got
+	return true
+}
+
+// isYarn sees the letter of a yarn k tokens on: A, B, MC, CC, CC2.
+func (r *reader) isYarn(k int) bool {
+	t := r.peek(k)
+	if t.kind != wordToken {
+		return false
+	}
+	switch raw := r.raw(t); len(raw) {
+	case 1:
+		return raw[0] >= 'A' && raw[0] <= 'Z'
+	case 2:
+		return raw == "MC" || raw == "CC"
+	case 3:
+		return raw[:2] == "CC" && raw[2] >= '1' && raw[2] <= '9'
+	}
+	return false
+}
+
+func (r *reader) open(row *Row, start int) {
+	row.Span = diag.Span{Start: r.tokens[start].start, End: r.tokens[start].end}
+	r.row, r.kind, r.loop = row, "", BothLoops
+	r.headed = r.headed || row.From > 0
+	r.tree.Rows = append(r.tree.Rows, row)
+}
+
+func list(numbers []int) string {
+	var b strings.Builder
+	for i, n := range numbers {
+		switch {
+		case i == 0:
+		case len(numbers) == 2:
+			b.WriteString(" and ")
+		default:
+			b.WriteString(", ")
+		}
+		fmt.Fprint(&b, n)
+	}
+	return b.String()
+}

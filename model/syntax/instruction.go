@@ -1,0 +1,421 @@
+package syntax
+
+import (
+	"fmt"
+
+	"strandway/model/diag"
+)
+
+// slipStitch is the canonical name of the slip stitch, with which rounds are joined.
+const slipStitch = "slst"
+
+// plainStitch is what "inc" and "dec" mean where no stitch was named.
+const plainStitch = "sc"
+
+// MagicRing is the text of the note that stands for making a ring of yarn.
+const MagicRing = "make a magic ring"
+
+// body reads the instructions of the open row up to the end of its line, or to a heading inside the line.
+func (r *reader) body(start int) {
+	row := r.row
+	stop := func() bool { return r.ended() || r.headingAhead() }
+	for {
+		row.Body = append(row.Body, r.items(stop)...)
+		// a line that ends inside a listed row goes on in the next one
+		if r.is(lineToken) && !r.blankLineAt(r.i) && r.goesOn() {
+			r.pass(1)
+			r.fill(dash, "-", "•")
+			continue
+		}
+		break
+	}
+	if span := r.span(start); r.i > start {
+		row.Span.End = span.End
+	}
+}
+
+func (r *reader) goesOn() bool {
+	last := r.tokens[r.i-1].text
+	return (last == "," || last == ";" || r.wordAt(1, "*", "•") || r.wordAt(1, "(", "[") && last != ".") && !r.headingAt(r.i+1)
+}
+
+// headingAhead sees a heading after a full stop.
+func (r *reader) headingAhead() bool {
+	if r.i == 0 || r.tokens[r.i-1].text != "." && r.tokens[r.i-1].text != ")" && r.tokens[r.i-1].text != "]" {
+		return false
+	}
+	if t := r.tok(); t.kind == signToken || t.kind == wordToken && !r.word("row", "rnd", "r", "first") && !(headingWords[t.text] != "" && r.wordAt(1, "row", "rnd")) || t.kind == numberToken {
+		return false
+	}
+	return r.headingAt(r.i)
+}
+
+func (r *reader) headingAt(i int) bool {
+	keep := r.i
+	r.i = i
+	_, ok := r.heading()
+	r.i = keep
+	return ok
+}
+
+// items reads instructions until stop. What cannot be read is reported, or kept as a remark, up to the next separator.
+func (r *reader) items(stop func() bool) []Node {
+	var out []Node
+	if r.depth++; r.depth > maxDepth {
+		r.find(diag.Fault, "depth", r.span(r.i), "take some of the brackets out", "brackets are nested too deep")
+		r.skipTo()
+	}
+	defer func() { r.depth-- }()
+	for !stop() && !r.is(endToken) {
+		if r.is(lineToken) {
+			r.pass(1)
+			continue
+		}
+		if r.is(signToken) && r.word(",", ";", ".", ":", dash, "-", "•", "/") || r.word("then", "and", "now", "also") {
+			if r.word(dash, "-", ":") && r.row != nil && len(out) > 0 && r.countAhead(1) {
+				r.pass(1)
+				r.row.Count = r.tallies()
+				continue
+			}
+			r.pass(1)
+			continue
+		}
+		before := r.i
+		if nodes := r.item(); nodes != nil {
+			out = append(out, nodes...)
+			continue
+		}
+		if r.i > before { // read, and kept elsewhere: a count, a mark
+			continue
+		}
+		if n := r.unread(stop); n != nil {
+			out = append(out, n)
+		}
+	}
+	return out
+}
+
+// unread passes what no rule takes: a remark when it names no stitch, else a fault with the nearest known word.
+func (r *reader) unread(stop func() bool) Node {
+	start, first := r.i, *r.tok()
+	if r.word(")", "]", "}") {
+		r.pass(1)
+		r.find(diag.Fault, "bracket", r.span(start), "put the opening bracket in, or take this one out", "%q closes a bracket that was not opened", r.src[first.start:first.end])
+		return nil
+	}
+	stitchy := false
+	sentence := start == 0 || r.wordBefore(start, ".", "(", ":", "\n", ")")
+	for !r.ended() && (r.i == start || !r.word(",", ";", ".", ")", "]", "}", "*", "**") && !(!sentence && stop())) {
+		stitchy = stitchy || r.word("skip", "ch", "rep", "next") || r.stitchWord(r.i)
+		r.pass(1)
+	}
+	text := r.textFrom(start)
+	near := r.nearest(first.text)
+	if !stitchy && (near == "" || sentence && len(first.text) > 4 && first.text != near) {
+		r.find(diag.Note, "remark", r.span(start), "", "taken as a remark: %q", clip(text))
+		return &Note{Span: r.span(start), Text: text}
+	}
+	if r.row == nil {
+		return &Note{Span: r.span(start), Text: text}
+	}
+	hint := ""
+	var mend *diag.Mend
+	if near != "" && near != first.text && !r.outside {
+		hint = fmt.Sprintf("did you mean %q?", near)
+		mend = &diag.Mend{Label: fmt.Sprintf("write %q", near), Span: diag.Span{Start: first.start, End: first.end}, Text: near}
+	}
+	if k, ok := r.o.Library.Read(first.text, r.otherTerms()); ok && first.kind == wordToken {
+		if here, ok := r.o.Library.Word(k, r.terms()); ok && here != first.text {
+			was, is := "UK", "US"
+			if r.o.UK {
+				was, is = "US", "UK"
+			}
+			hint = fmt.Sprintf("%s is a %s word; the pattern is in %s terms, where it is %s", first.text, was, is, here)
+			mend = &diag.Mend{Label: fmt.Sprintf("write %q", here), Span: diag.Span{Start: first.start, End: first.end}, Text: here}
+		}
+	}
+	r.find(diag.Fault, "unread", r.span(start), hint, "cannot read %q", clip(text)).Mend = mend
+	return nil
+}
+
+func (r *reader) wordBefore(i int, words ...string) bool {
+	for _, w := range words {
+		if r.tokens[i-1].text == w {
+			return true
+		}
+	}
+	return false
+}
+
+// maxNearests bounds the search for near words in a text that is no pattern at all.
+const maxNearests = 200
+
+// nearest gives the known word that an unknown one may have been meant for; "" for none.
+func (r *reader) nearest(word string) string {
+	near, ok := r.nearests[word]
+	if ok || len(r.nearests) >= maxNearests || len(word) > 24 {
+		return near
+	}
+	if r.nearests == nil {
+		r.nearests = map[string]string{}
+	}
+	near = r.o.Library.Nearest(word, r.terms())
+	best := distance(word, near, 3)
+	if near == "" {
+		best = 3
+	}
+	for _, name := range r.tree.Order {
+		if d := distance(word, name, best); d < best && d < len(name) {
+			near, best = name, d
+		}
+	}
+	for name := range grammar {
+		if len(name) > 3 && best > 1 && distance(word, name, 2) < 2 {
+			near, best = name, 1
+		}
+	}
+	r.nearests[word] = near
+	return near
+}
+
+// distance counts the letters to change between two words, up to a limit.
+func distance(a, b string, limit int) int {
+	if len(a)-len(b) >= limit || len(b)-len(a) >= limit {
+		return limit
+	}
+	row := make([]int, len(b)+1)
+	for j := range row {
+		row[j] = j
+	}
+	for i := range len(a) {
+		diagonal := row[0]
+		row[0] = i + 1
+		for j := range len(b) {
+			change := diagonal
+			if a[i] != b[j] {
+				change++
+			}
+			diagonal = row[j+1]
+			row[j+1] = min(change, row[j]+1, row[j+1]+1)
+		}
+	}
+	return min(row[len(b)], limit)
+}
+
+func (r *reader) terms() string {
+	if r.o.UK {
+		return "uk"
+	}
+	return "us"
+}
+
+func (r *reader) otherTerms() string {
+	if r.o.UK {
+		return "us"
+	}
+	return "uk"
+}
+
+// beginsItem reports whether an instruction begins at hand.
+func (r *reader) beginsItem() bool {
+	t := r.tok()
+	if t.kind == numberToken && (r.peek(1).kind == wordToken && r.peek(1).tight || r.wordAt(1, "ch")) {
+		return true
+	}
+	k := r.i
+	if t.kind == numberToken {
+		k++
+	}
+	switch r.tokens[k].text {
+	case "*", "(", "[", "ch", glued, "skip", "join", "turn", "with", "inc", "dec", "rep", "work", "working", "beg", "slst", "sl",
+		"change", "drop", "break", "fasten", "do", "as", "same", "cut", "attach", "pick", "rotate":
+		return true
+	}
+	return r.stitchWord(k)
+}
+
+// item reads one instruction, possibly one that becomes several nodes. nil with the cursor unmoved: not an instruction.
+func (r *reader) item() []Node {
+	start, t := r.i, r.tok()
+	switch t.text {
+	case "*", "†", "‡", "#":
+		if t.text != "#" || !r.number(1) {
+			return r.star()
+		}
+	case "(", "[", "{":
+		return r.bracket()
+	case "skip":
+		return r.skips()
+	case "leave", "leaving":
+		return r.leave()
+	case "make", "magic", "cast":
+		if n := r.making(); n != nil {
+			return n
+		}
+	case "turn":
+		if !r.wordAt(1, "ch") {
+			r.pass(1)
+			if r.eat("the", "work") || r.eat("work") || r.eat("the", "piece") {
+				r.fill(".")
+			}
+			return []Node{&Turn{Span: r.span(start)}}
+		}
+	case "do", "without", "not":
+		if n := r.negation(); n != nil {
+			return n
+		}
+	case "join", "close", "unite", "connect":
+		return r.join()
+	case "with", "using", "attach", "change", "drop", "fasten", "break", "cut", "finish", "pick", "carry", "carrying", "hold", "place",
+		"tie", "end", "fo", "continue", "rejoin", "remove", "secure":
+		if n := r.yarn(); n != nil {
+			return n
+		}
+	case "rep", "as", "same":
+		return r.rowRef()
+	case "work", "working", "rotate", "along":
+		if n := r.working(); n != nil {
+			return n
+		}
+	case "=", "you":
+		if t.text == "=" || r.countWord() {
+			for !r.number(0) && !r.ended() {
+				r.pass(1)
+			}
+			if r.row != nil {
+				r.row.Count = r.tallies()
+			}
+			return nil
+		}
+	}
+	if r.chainAhead() {
+		return r.chain()
+	}
+	if t.kind == numberToken && r.row != nil && start > 0 && r.tokens[start-1].text == "." && r.countAhead(0) {
+		r.row.Count = r.tallies()
+		return nil
+	}
+	return r.makes()
+}
+
+// making reads "make a magic ring", "make 20 chain", "cast on 20 chains".
+func (r *reader) making() []Node {
+	start := r.i
+	k := 0
+	for r.wordAt(k, "make", "a", "an", "the", "work", "beg", "with") {
+		k++
+	}
+	if r.wordAt(k, "magic", "adjustable", "adj", "sliding") && r.wordAt(k+1, "ring", "circle", "loop") || r.wordAt(k, "mr") && k > 0 {
+		r.pass(k + 1)
+		r.fill("ring", "circle", "loop")
+		return []Node{&Note{Span: r.span(start), Text: MagicRing}}
+	}
+	if r.words("cast", "in") || r.word("make") && (r.number(1) || r.wordAt(1, "ch")) {
+		r.pass(1)
+		r.eat("in")
+		return r.item()
+	}
+	return nil
+}
+
+// negation reads "do not turn", "without turning", "do not join", "do not fasten off".
+func (r *reader) negation() []Node {
+	start := r.i
+	switch {
+	case r.eat("do", "not", "turn"), r.eat("without", "turn"), r.eat("not", "turn"):
+		r.eat("the", "work")
+		return []Node{&Turn{Span: r.span(start), Not: true}}
+	case r.eat("do", "not", "join"), r.eat("without", "join"):
+		if r.eat("rnd") || r.eat("the", "rnd") {
+			r.fill("")
+		}
+		return []Node{&Join{Span: r.span(start), Not: true, With: slipStitch}}
+	case r.words("do", "not", "fasten"), r.words("do", "not", "break"), r.words("do", "not", "cut"):
+		r.pass(2)
+		for r.word("fasten", "break", "cut", "off", "yarn", "or") || r.isYarn(0) {
+			r.pass(1)
+		}
+		return []Node{&Note{Span: r.span(start), Text: r.textFrom(start)}}
+	}
+	return nil
+}
+
+// working reads "working in back loops only", "working along opposite side of foundation ch" and
+// "work 3 dc in next st".
+func (r *reader) working() []Node {
+	start := r.i
+	if n := r.along(); n != nil {
+		return n
+	}
+	switch {
+	case r.words("working", "last"), // "working last dc in top of tch": where the last stitch falls in any case
+		r.word("work", "working") && (r.words(r.tok().text, "in", "a", "spiral") || r.words(r.tok().text, "in", "rnd") || r.words(r.tok().text, "in", "spiral")):
+		return r.keep()
+	case r.words("working", "behind"), r.words("working", "in", "front"), r.words("working", "in", "back"), r.words("working", "over"):
+		r.lie = BehindIt
+		if r.wordAt(2, "front") {
+			r.lie = InFront
+		}
+		for r.pass(2); !r.ended() && !r.word(",", ";", ".", ":", ")") && !r.beginsItem(); {
+			r.pass(1)
+		}
+		return []Node{}
+	case r.word("working", "work") && r.wordAt(1, "in") && (r.wordAt(2, "ring", "magic") || r.wordAt(3, "ring", "magic")):
+		r.pass(2)
+		r.fill("a", "the", "magic")
+		r.pass(1)
+		return []Node{&Note{Span: r.span(start), Text: MagicRing}}
+	}
+	r.pass(1)
+	r.eat("in")
+	r.fill("the")
+	if loop := r.loopWord(); loop != BothLoops {
+		r.loop = loop
+		r.fill("throughout", "only", "through")
+		return []Node{}
+	}
+	r.i = start
+	if r.word("work", "working") && (r.number(1) || r.wordAt(1, "*", "(", "[", "each", "a", "one")) {
+		r.pass(1)
+		return r.item()
+	}
+	if r.word("work", "working") {
+		r.pass(1)
+		if r.beginsItem() {
+			return r.item()
+		}
+	}
+	r.i = start
+	return nil
+}
+
+// keep keeps the words up to the next separator as a remark.
+func (r *reader) keep() []Node {
+	start := r.i
+	for r.pass(1); !r.ended() && !r.word(",", ";", ".", ":", dash, ")", "]"); {
+		r.pass(1)
+	}
+	return []Node{&Note{Span: r.span(start), Text: r.textFrom(start)}}
+}
+
+// leave reads "leave remaining sts unworked".
+func (r *reader) leave() []Node {
+	start := r.i
+	r.pass(1)
+	s := &Skip{N: Plain(1), Rest: true}
+	r.fill("the", "rem", "last", "next", "all")
+	if q, ok := r.num(true); ok {
+		s.N, s.Rest = q, false
+	}
+	s.What, s.Name, s.Chains, _ = r.what()
+	if s.Rest {
+		s.What, s.Name, s.Chains = InSt, "", 0
+	}
+	if !r.eat("unworked") { // "leaving a long tail"
+		r.i = start
+		return r.keep()
+	}
+	s.Rest = true
+	s.Span = r.span(start)
+	return []Node{s}
+}

@@ -1,0 +1,166 @@
+package syntax
+
+import (
+	"strings"
+
+	"strandway/model/diag"
+)
+
+// line reads one line: a headed row, a foundation, a definition, a repetition of rows, or a remark.
+func (r *reader) line() {
+	for r.is(lineToken) || r.is(signToken) && r.word(dash, "-", "•", "|") {
+		if r.is(lineToken) && r.blankLineAt(r.i) {
+			r.closeRow() // a blank line closes the row
+		}
+		r.pass(1)
+	}
+	if r.is(endToken) {
+		return
+	}
+	start := r.i
+	if row, ok := r.heading(); ok {
+		r.open(row, start)
+		r.body(start)
+		return
+	}
+	if !r.headed && r.word("foundation", "base", "ring") { // "Base ring: 4 ch, ss to join."
+		for k := range 3 {
+			if r.wordAt(k, ":") {
+				r.pass(k + 1)
+				break
+			}
+		}
+	}
+	if r.definition() || r.chainNote() {
+		return
+	}
+	switch {
+	case r.isFoundation():
+		r.open(&Row{Named: "Foundation"}, start)
+		r.eat("foundation")
+		r.fill(":", "ch:")
+		r.body(start)
+	case r.isRowLine():
+		if r.row == nil || r.row.Named != "" || !r.words("fasten", "off") {
+			r.open(&Row{}, start)
+		}
+		r.body(start)
+	case r.row != nil && r.beginsItem():
+		r.body(start)
+	default:
+		r.i = start
+		r.remark()
+	}
+}
+
+func (r *reader) closeRow() { r.row = nil }
+
+// isRowLine sees a line that is worked though it has no heading: "Rep Rows 2 and 3", "Fasten off",
+// "With RS facing, join B".
+func (r *reader) isRowLine() bool {
+	switch {
+	case r.word("rep"):
+		return r.wordAt(1, "row", "rnd", "r", "last", "these", "prev") || r.peek(1).kind == ordinalToken || r.words("rep", "the", "last")
+	case r.words("[", "rep"), r.words("fasten", "off"), r.words("break", "off"), r.words("finish", "off"), r.words("end", "off"):
+		return true
+	case r.word("with", "rotate") || r.words("do", "not", "turn") || r.words("do", "not", "fasten"):
+		return r.headed && r.beginsItem()
+	}
+	return false
+}
+
+// remark keeps a line that is no instruction. A line that names stitches is doubted aloud.
+func (r *reader) remark() {
+	start, stitches := r.i, 0
+	for !r.ended() {
+		if r.i > start && r.word("skip", "rep", "*") || r.i > start && r.stitchWord(r.i) && !r.wordAt(1, "(") {
+			stitches++
+		}
+		r.pass(1)
+	}
+	text := r.textFrom(start)
+	r.tree.Notes = append(r.tree.Notes, &Note{Span: r.span(start), Text: text})
+	low := strings.ToLower(text)
+	if strings.Contains(low, "not turn") && (strings.Contains(low, "throughout") || strings.Contains(low, "each r")) {
+		r.tree.NoTurn = true
+	}
+	if stitches > 1 {
+		r.find(diag.Doubt, "remark", r.span(start), "give it a row heading if it is worked",
+			"line taken as a remark, though it names stitches: %q", clip(text))
+	}
+}
+
+// isFoundation sees "ch 20", "with A, ch 20", "chain 20", "20 ch", "make 20 chain", "magic ring", before the
+// first row.
+func (r *reader) isFoundation() bool {
+	if r.row != nil && r.headed {
+		return false
+	}
+	if r.word("foundation") {
+		return true
+	}
+	k := 0
+	if r.word("with") || r.lower(r.tok()) == "using" {
+		for k < 8 && !r.wordAt(k, ",", "ch", "make", glued) && r.peek(k).kind != lineToken {
+			k++
+		}
+		if r.wordAt(k, ",") {
+			k++
+		}
+	}
+	switch t := r.peek(k); {
+	case t.text == glued, t.text == "make", t.text == "magic", t.text == "cast":
+		return true
+	case t.text == "ch":
+		next := r.peek(k + 1)
+		return next.kind == numberToken || next.text == "n" || next.text == "x" || next.text == "a" || next.text == "("
+	case t.kind == numberToken:
+		return r.wordAt(k+1, "ch") || r.wordAt(k+1, "n") && r.wordAt(k+4, "ch") || r.wordAt(k+1, "foundation")
+	case t.text == "foundation":
+		return true
+	}
+	return false
+}
+
+// chainNote reads "ch 3 counts as dc throughout" and "turning ch does not count as a st".
+func (r *reader) chainNote() bool {
+	start := r.i
+	r.eat("note")
+	r.fill(":", "s", "the")
+	if !r.word("ch", made, madeOf, "turn", "tch", "beg") {
+		r.i = start
+		return false
+	}
+	n, kind, count, through := 0, "", Unsaid, false
+	for !r.ended() && !r.word(".") {
+		t := r.tok()
+		switch {
+		case n == 0 && (t.kind == numberToken || t.text == made || t.text == madeOf):
+			n = t.n
+		case t.text == "counts" || t.text == "count":
+			count = Counts
+			if p := r.tokens[r.i-1].text; p == "not" || strings.HasSuffix(p, "n't") || strings.HasSuffix(p, "n’t") {
+				count = CountsNot
+			}
+		case t.text == "through" || t.text == "throughout":
+			through = true
+		case kind == "":
+			if k, ok := r.plainKind(r.i); ok {
+				kind = k
+			}
+		}
+		r.pass(1)
+	}
+	if count == Unsaid || r.row != nil && r.row.From > 0 && !through {
+		r.i = start
+		return false
+	}
+	for _, k := range r.o.Library.Kinds() {
+		if kind == k.Name || kind == "" && k.Plain == k && (n == 0 || n == k.TurningChain) && k.TurningChain > 0 {
+			r.tree.TchCounts[k.Name] = count
+		}
+	}
+	r.tree.Notes = append(r.tree.Notes, &Note{Span: r.span(start), Text: r.textFrom(start)})
+	r.fill(".")
+	return true
+}

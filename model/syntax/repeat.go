@@ -1,0 +1,198 @@
+package syntax
+
+import "strandway/model/diag"
+
+// star reads "* ... ; rep from * across" and "* ... * 8 times".
+func (r *reader) star() []Node {
+	start := r.i
+	sign := r.tok().text
+	rep := &Repeat{Star: true}
+	r.pass(1)
+	stop := func() bool {
+		return r.ended() && !r.starGoesOn() || r.word(sign) || r.word("**") || r.repClause() || r.headingAhead()
+	}
+	rep.Body = r.items(stop)
+	if r.eat("**") {
+		rep.Break = max(len(rep.Body), 1)
+		rep.Body = append(rep.Body, r.items(stop)...)
+		if r.eat("**") { // ** ... ** used as the only mark
+			rep.Break = 0
+		}
+		if rep.Break >= len(rep.Body) {
+			rep.Break = 0
+		}
+	}
+	switch {
+	case r.eat(sign):
+		r.fill(",", ";", ".")
+		if ext, ok := r.times(); ok {
+			ext.Soft = false
+			rep.Ext = ext
+		} else {
+			rep.Ext = Extent{How: Across}
+		}
+	case r.repClause():
+		r.pass(1)
+		r.fill("from", "between")
+		for r.word("*", "**", "†", "‡", "#", "to", "s", "-", "the", "'", "’", "\"") && !r.words("to", "last") && !r.words("to", "end") && !r.words("to", "the", "end") &&
+			!r.words("to", "within") && !r.words("to", "corner") && !r.words("to", "next") && !r.words("to", "centre") && !r.words("to", "the", "last") && !r.words("to", "first") {
+			r.pass(1)
+		}
+		r.fill(",")
+		ext, ok := r.times()
+		if !ok {
+			ext = Extent{How: Across}
+		}
+		if ext.How == Times { // the first working is not among them
+			ext.N = ext.N.plus(1)
+		}
+		rep.Ext = ext
+	default:
+		at := r.tokens[start]
+		r.find(diag.Fault, "star", diag.Span{Start: at.start, End: at.end}, "say where it stops: \"; rep from * across\"", "%q opens a repeat that is never closed", sign)
+		rep.Ext = Extent{How: Times, N: Plain(1)}
+		rep.Span = r.span(start)
+		return []Node{rep}
+	}
+	r.endings(rep)
+	rep.Span = r.span(start)
+	return []Node{rep}
+}
+
+func (r *reader) starGoesOn() bool {
+	return r.is(lineToken) && !r.blankLineAt(r.i) && !r.headingAt(r.i+1)
+}
+
+// repClause: "rep from *", "rep *", "rep across", "rep between *s".
+func (r *reader) repClause() bool {
+	return r.word("rep") && (r.wordAt(1, "from", "between", "*", "**", "across", "around", "to", "†", "‡", "#", "until", ".", "once", "twice", ",", ";") || r.number(1) || r.peek(1).kind == lineToken || r.peek(1).kind == endToken)
+}
+
+// times reads the clause that ends a repeat.
+func (r *reader) times() (Extent, bool) {
+	start := r.i
+	rep := r.eat("rep")
+	r.fill("all")
+	switch {
+	case r.word("across", "around"), r.word("rnd") && r.wordBefore(r.i, "all"):
+		r.pass(1)
+		r.fill("row", "rnd", "the", "rest", "of")
+		if ext, ok := r.toLast(); ok {
+			return ext, true
+		}
+		return Extent{How: Across}, true
+	case r.words("to", "corner"), r.words("to", "centre"), r.words("to", "next", "corner"), r.words("to", "next", "shell"), r.words("to", "next"):
+		r.fill("to", "next")
+		if r.eat("centre") {
+			r.what()
+			return Extent{How: ToNext, What: InCentre}, true
+		}
+		if what, name, _, ok := r.what(); ok {
+			return Extent{How: ToNext, What: what, Name: name}, true
+		}
+	case r.word("x", "*") && r.number(1):
+		r.pass(1)
+		q, _ := r.num(true)
+		r.eat("time")
+		return Extent{How: Times, N: q}, true
+	}
+	if ext, ok := r.toLast(); ok {
+		return ext, true
+	}
+	if ext, ok := r.untilThere(); ok {
+		return ext, true
+	}
+	r.fill("for")
+	if q, more, ok := r.howOften(); ok {
+		soft := !more
+		if r.eat("in") {
+			r.fill("all", "total")
+			soft = false
+			if rep {
+				q = q.plus(-1)
+			}
+		}
+		return Extent{How: Times, N: q, Soft: soft}, true
+	}
+	if rep {
+		r.i = start + 1
+		return Extent{How: Across}, true
+	}
+	r.i = start
+	return Extent{}, false
+}
+
+// toLast reads "to end", "to last 2 sts", "to within 3 sts of end", "until 2 sts remain".
+func (r *reader) toLast() (Extent, bool) {
+	start := r.i
+	if !r.word("to", "until") {
+		return Extent{}, false
+	}
+	until := r.word("until")
+	r.pass(1)
+	within := r.eat("within")
+	r.fill("the", "very")
+	switch {
+	case r.eat("end"):
+		if r.word("of") && r.wordAt(1, "row", "rnd", "the") {
+			r.pass(1)
+			r.fill("the", "row", "rnd")
+		}
+		return Extent{How: Across}, true
+	case r.eat("last"), within, until && r.number(0):
+		bare := r.tokens[r.i-1].text == "until"
+		q, ok := r.num(true)
+		if !ok {
+			q = Plain(1)
+		}
+		what, name, _, _ := r.what()
+		if bare && !r.word("rem", "are", "left", "from", "before") {
+			break
+		}
+		r.fill("rem", "are", "left")
+		if r.word("of", "from", "before") && r.wordAt(1, "end", "the") {
+			r.fill("of", "from", "before", "the", "end")
+		}
+		return Extent{How: ToLast, N: q, What: what, Name: name}, true
+	}
+	r.i = start
+	return Extent{}, false
+}
+
+// untilThere reads "until you have 14 groups", "until there are 7 shells", "until 25 sts are made".
+func (r *reader) untilThere() (Extent, bool) {
+	start := r.i
+	if !r.eat("until") {
+		return Extent{}, false
+	}
+	r.fill("you", "have", "there", "are", "a", "total", "of", "made")
+	q, ok := r.num(true)
+	if !ok {
+		r.i = start
+		return Extent{}, false
+	}
+	what, name, _, _ := r.what()
+	r.fill("are", "have", "been", "made", "worked", "in", "all", "total")
+	return Extent{How: UntilN, N: q, What: what, Name: name}, true
+}
+
+// endings reads ", ending with ...", ", ending last rep at **", ", omitting last ch 1".
+func (r *reader) endings(rep *Repeat) {
+	k := 0
+	for r.wordAt(k, ",", ";", ".") {
+		k++
+	}
+	if !r.wordAt(k, "end", "finish", "finishing") || r.wordAt(k+1, "off") {
+		return
+	}
+	r.pass(k + 1)
+	r.fill("the", "last", "rep")
+	if r.eat("at", "**") || r.eat("in", "**") || r.eat("at", "*") {
+		rep.AtBreak = true
+		return
+	}
+	r.fill("with", "in", "by")
+	rep.Ending = r.items(func() bool {
+		return r.ended() || r.word(".", "turn", "join", ")", "]", dash)
+	})
+}

@@ -1,0 +1,111 @@
+package syntax
+
+import "strandway/model/diag"
+
+// maxRows bounds how many rows a reference may name.
+const maxRows = 10000
+
+// rowRef reads "rep Row 2", "rep Rows 2 and 3 six times", "as 4th row", "rep last 2 rows until it measures 20 cm".
+func (r *reader) rowRef() []Node {
+	start := r.i
+	x := &RowRef{}
+	if r.eat("same") && !r.word("as") {
+		r.i = start
+		return nil
+	}
+	r.pass(1)
+	r.fill("as", "in", "the", "for", "these")
+	switch {
+	case r.word("last", "prev"):
+		r.pass(1)
+		x.Last = 1
+		if r.number(0) {
+			x.Last = r.tok().n
+			r.pass(1)
+		}
+		if !r.word("row", "rnd") {
+			r.i = start
+			return nil
+		}
+		x.Round = r.word("rnd")
+		r.pass(1)
+	case r.number(0) && r.wordAt(1, "row", "rnd") && r.tokens[r.i-1].text == "these":
+		x.Last, x.Round = r.tok().n, r.wordAt(1, "rnd")
+		r.pass(2)
+	default:
+		if !r.rowsNamed(x) {
+			r.i = start
+			return nil
+		}
+	}
+	if len(x.Rows) == 0 && x.Last == 0 {
+		r.find(diag.Fault, "rows", r.span(start), "name the rows: \"rep Rows 2 and 3\"", "cannot read which rows are repeated")
+		return []Node{}
+	}
+	if len(x.Rows) == 2 && x.Rows[1] < x.Rows[0] {
+		r.find(diag.Fault, "rows", r.span(start), "", "rows %d and %d run backwards", x.Rows[0], x.Rows[1])
+	}
+	r.fill("alternately", "for", "pattern", "patt", "pat")
+	if q, more, ok := r.howOften(); ok {
+		x.Times, x.More = q, more
+	}
+	if r.word("until", "to") || r.word("for") && r.number(1) {
+		from := r.i
+		for !r.ended() && !(r.word(".", ";") && !r.peek(1).tight) && !(r.word(".") && r.peek(1).kind == lineToken) && !r.word(")", "]") {
+			r.pass(1)
+		}
+		x.Until = r.textFrom(from)
+	}
+	x.Span = r.span(start)
+	return []Node{x}
+}
+
+func (r *reader) rowsNamed(x *RowRef) bool {
+	worded := r.word("row", "rnd", "r")
+	if worded {
+		x.Round = r.word("rnd")
+		r.pass(1)
+	}
+	if !r.number(0) && r.tok().kind != ordinalToken && !(r.word("first") && r.wordAt(1, "row", "rnd")) {
+		return false
+	}
+	row := &Row{}
+	r.rowNumbers(row)
+	if !worded {
+		if !r.word("row", "rnd") {
+			return false
+		}
+		x.Round = r.word("rnd")
+		r.pass(1)
+	}
+	if x.Rows = row.List; x.Rows == nil {
+		for k := row.From; k <= row.To && len(x.Rows) < maxRows; k++ {
+			x.Rows = append(x.Rows, k)
+		}
+	}
+	return true
+}
+
+// howOften reads "six times", "3 more times", "twice more", "once".
+func (r *reader) howOften() (q Num, more, ok bool) {
+	start := r.i
+	r.fill("a", "another", "further")
+	if n := often[r.tok().text]; n > 0 {
+		r.pass(1)
+		return Plain(n), r.eat("more"), true
+	}
+	q, ok = r.num(true)
+	if !ok {
+		r.i = start
+		return q, false, false
+	}
+	another := r.tokens[start].text == "another"
+	switch {
+	case r.eat("more", "time"), r.eat("time", "more"), r.eat("further", "time"), r.eat("more"):
+		return q, true, true
+	case r.eat("time"):
+		return q, another, true
+	}
+	r.i = start
+	return Num{}, false, false
+}

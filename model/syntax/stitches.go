@@ -1,0 +1,282 @@
+package syntax
+
+// makes reads "sc in next st", "3 dc in ring", "dc 7", "hdc across", "shell in next shell", "inc", and what is
+// hung on by "and".
+func (r *reader) makes() []Node {
+	start := r.i
+	m := &Make{N: Plain(1)}
+	lead := false
+	if q, ok := r.num(true); ok {
+		m.N, lead = q, true
+		r.fill("more")
+	}
+	r.fill("a", "an", "work", "one")
+	switch {
+	case r.word("inc"), r.words("invisible", "inc"):
+		r.eat("invisible")
+		r.pass(1)
+		m.Kind = r.kindOr(plainStitch)
+		return r.changeOfCount(m, start, lead, true)
+	case r.word("dec"), r.word("inv", "invisible") && r.wordAt(1, "dec"):
+		r.fill("inv", "invisible")
+		r.pass(1)
+		m.Kind = r.together(r.kindOr(plainStitch), 2)
+		return r.changeOfCount(m, start, lead, false)
+	}
+	kind, ok := r.stitch()
+	if !ok {
+		r.i = start
+		return nil
+	}
+	m.Kind = kind
+	if u := r.unit(kind); u != nil {
+		m.Unit = u
+	} else if r.basesOf(kind) == 1 {
+		r.kind = r.bare(kind)
+	}
+	if r.word("inc", "dec") {
+		inc := r.word("inc")
+		if !inc {
+			m.Kind = r.together(kind, 2)
+		}
+		r.pass(1)
+		return r.changeOfCount(m, start, lead, inc)
+	}
+	if !r.makePlace(m, start, lead) {
+		r.i = start
+		return nil
+	}
+	if m.Place.Loop == BothLoops {
+		m.Place.Loop = r.loop
+	}
+	if m.Place.Lie == LieUnsaid {
+		m.Place.Lie, r.lie = r.lie, LieUnsaid
+	}
+	r.eachOnce(m)
+	m.Span = r.span(start)
+	r.hookNote()
+	if m.Kind == slipStitch && (r.eat("to", "form") || r.eat("to", "join") || r.words("to", "close") && r.eat("to", "close")) {
+		r.fill("a", "ring", "rnd", "the", "circle")
+		return []Node{&Join{Span: r.span(start), Place: m.Place, With: slipStitch}}
+	}
+	return append([]Node{m}, r.more(m)...)
+}
+
+// makePlace reads how many and where, after the stitch's name.
+func (r *reader) makePlace(m *Make, start int, lead bool) bool {
+	after := Num{} // dc 7
+	if !lead && r.number(0) && !r.wordAt(1, "row", "rnd") && !(r.wordAt(1, "sc", "dc") && false) {
+		after, _ = r.num(true)
+		lead = true
+		r.fill("st")
+	}
+	switch {
+	case r.evenly(m, start, after):
+		return true
+	case r.wholeRow():
+		from := r.i
+		ext, _ := r.times()
+		m.Place = &Place{Ord: Each, N: Plain(1), Ext: ext, Loop: r.loop, Span: r.span(from)}
+	case r.placeWord() || r.word("next", "each", "first", "last", "same", "top", "back", "front", "rem"):
+		m.Place = r.place()
+	default:
+		q := m.N
+		if !after.IsZero() {
+			q = after
+		}
+		if x, ok := r.byTimes(); ok {
+			q = x
+		}
+		m.N = Plain(1)
+		m.Place = &Place{Ord: Next, N: q.times(r.basesOf(m.Kind)), Span: r.span(start)}
+		return true
+	}
+	if !after.IsZero() {
+		m.N = after
+	}
+	return m.Place != nil
+}
+
+// wholeRow sees "across", "around", "to end", "to last 2 sts", straight after a stitch's name.
+func (r *reader) wholeRow() bool {
+	switch {
+	case r.word("across"), r.words("all", "rnd"), r.words("all", "around"):
+		return true
+	case r.word("around"):
+		return !r.aroundPost()
+	case r.word("to"):
+		return r.wordAt(1, "end", "last", "the", "corner", "centre", "within") || r.words("to", "next", "corner")
+	}
+	return r.word("until")
+}
+
+// evenly reads "sc evenly along side edge", "37 sc evenly across".
+func (r *reader) evenly(m *Make, start int, after Num) bool {
+	if !r.word("evenly") && !r.words("spaced", "evenly") {
+		return false
+	}
+	q := m.N
+	if !after.IsZero() {
+		q = after
+	} else if q.isOne() {
+		q = Num{}
+	}
+	r.fill("spaced", "evenly")
+	m.N = Plain(1)
+	m.Place = &Place{Ord: Each, N: Plain(1), What: InSt, Ext: Extent{How: Evenly, N: q}}
+	switch {
+	case r.words("to", "next", "corner"), r.words("to", "corner"):
+		r.fill("to", "next", "corner")
+	default:
+		r.fill("across", "around", "in", "down", "up")
+		r.fill("the", "each")
+		if edge, ok := r.edge(); ok && (edge == SideEdge || edge == LeftEdge || edge == RightEdge) {
+			m.Place.What = InEnd
+		}
+	}
+	m.Place.Span = r.span(start)
+	return true
+}
+
+// eachOnce: "3 dc in next 3 sts" is one each; "2 dc in next 3 sts" is two in each.
+func (r *reader) eachOnce(m *Make) {
+	p := m.Place
+	if p.Ord == Next && p.What != InSp && !m.N.isOne() && p.N.same(m.N) && p.Ext.How != OverN {
+		m.N = Plain(1)
+	}
+}
+
+// aroundPost tells "fpdc around next st" from "sc around".
+func (r *reader) aroundPost() bool {
+	return r.wordAt(1, "next", "each", "first", "last", "same", "post", "posts", "the", "st", "of", "skipped", "centre") || r.number(1) || r.peek(1).kind == ordinalToken || r.stitchWord(r.i+1)
+}
+
+// byTimes reads "x 6".
+func (r *reader) byTimes() (Num, bool) {
+	if r.word("x", "*") && r.number(1) {
+		r.pass(1)
+		return r.num(false)
+	}
+	return Num{}, false
+}
+
+func (r *reader) kindOr(kind string) string {
+	if r.kind == "" {
+		return kind
+	}
+	return r.kind
+}
+
+// changeOfCount reads what follows "inc" and "dec".
+func (r *reader) changeOfCount(m *Make, start int, lead, inc bool) []Node {
+	n := m.N
+	if x, ok := r.byTimes(); ok {
+		n = x
+	} else if !lead && r.number(0) {
+		n, _ = r.num(false)
+	}
+	m.N = Plain(1)
+	if inc {
+		m.N = Plain(2)
+	}
+	switch {
+	case r.wholeRow():
+		from := r.i
+		ext, _ := r.times()
+		m.Place = &Place{Ord: Each, N: Plain(1), Ext: ext, Span: r.span(from)}
+	case r.placeWord():
+		m.Place = r.place()
+	}
+	if m.Place == nil {
+		m.Place = &Place{N: n, Span: r.span(start)}
+		if !inc {
+			m.Place.N = n.times(r.basesOf(m.Kind))
+		}
+	}
+	if m.Place.Loop == BothLoops {
+		m.Place.Loop = r.loop
+	}
+	m.Span = r.span(start)
+	return append([]Node{m}, r.more(m)...)
+}
+
+// hookNote reads "(skipped 3 ch count as dc)" straight after the place, so that "and in each ch" can still follow.
+func (r *reader) hookNote() {
+	if !r.word("(", "[") || r.row == nil {
+		return
+	}
+	close := r.tok().match
+	if close == 0 {
+		return
+	}
+	k := r.countsWord(r.i+1, close)
+	if k == 0 {
+		return
+	}
+	c := &ChainN{}
+	r.i = k
+	r.counting(c)
+	r.i = close + 1
+	r.row.Hook, r.row.HookAs = c.Counts, c.As
+}
+
+// more reads "... and in each ch across", "and in next st": the same stitch goes on.
+func (r *reader) more(prev Node) []Node {
+	var out []Node
+	for {
+		start := r.i
+		r.eat(",")
+		if !r.eat("and") {
+			r.i = start
+			return out
+		}
+		from := r.i
+		if x, ok := prev.(*Make); ok && r.word("across", "around") { // "in 2nd ch from hook and across"
+			ext, _ := r.times()
+			y := *x
+			y.Span = r.span(from)
+			y.Place = &Place{Span: y.Span, Ord: Each, N: Plain(1), Ext: ext, Loop: r.loop}
+			out = append(out, &y)
+			continue
+		}
+		if !(r.placeWord() || r.word("each", "next", "last")) || r.words("in", "rep") {
+			r.i = start
+			return out
+		}
+		p := r.place()
+		if p == nil {
+			r.i = start
+			return out
+		}
+		switch x := prev.(type) {
+		case *Make:
+			if joinPlaces(x.Place, p) { // "in each sc and in each ch-1 sp"
+				x.Span.End = p.Span.End
+				continue
+			}
+			y := *x
+			y.Span, y.Place = r.span(from), p
+			if p.Loop == BothLoops {
+				p.Loop = r.loop
+			}
+			out = append(out, &y)
+		case *Group:
+			y := *x
+			y.Span, y.Place = r.span(from), p
+			out = append(out, &y)
+		}
+	}
+}
+
+// joinPlaces makes one place of "each sc" and "each ch-1 sp".
+func joinPlaces(q, p *Place) bool {
+	if q.Ord != Each || p.Ord != Each || p.What != InSp && p.What != InCh || q.What != InKind && q.What != InSt || q.Ext.How != Across {
+		return false
+	}
+	q.What, q.Name, q.Ext = InStSp, "", p.Ext
+	if p.What == InCh {
+		q.What = InStCh
+	}
+	q.Span.End = max(q.Span.End, p.Span.End)
+	return true
+}

@@ -1,0 +1,206 @@
+package syntax
+
+import "strings"
+
+// yarnWords say what is done to a yarn.
+var yarnWords = map[string]YarnDo{"with": With, "using": With, "continue": With, "join": JoinIn, "rejoin": JoinIn, "attach": JoinIn, "change": ChangeTo,
+	"drop": DropIt, "fasten": CutIt, "break": CutIt, "cut": CutIt, "finish": CutIt, "end": CutIt, "tie": CutIt, "fo": CutIt, "pick": PickUpIt,
+	"carry": CarryIt, "carrying": CarryIt, "hold": HoldLoop, "place": HoldLoop, "remove": HoldLoop, "secure": HoldLoop}
+
+// yarn reads "with B", "join B in any corner", "change to B in last st", "drop A", "fasten off A", "pick up A
+// at the right edge", "carry A up the side", "place loop on marker".
+func (r *reader) yarn() []Node {
+	start := r.i
+	y := &Yarn{Do: yarnWords[r.tok().text]}
+	r.pass(1)
+	need := true // a yarn must be named
+	switch y.Do {
+	case With:
+		if r.tokens[start].text == "continue" && !r.eat("with") {
+			r.i = start
+			return nil
+		}
+		if r.words("rs", "facing") || r.words("ws", "facing") || r.words("right", "side") || r.words("wrong", "side") {
+			return r.facing(start)
+		}
+	case JoinIn:
+		need = false
+	case ChangeTo:
+		r.fill("back", "to", "in", "with")
+		if r.word("colour") && !r.isYarn(1) {
+			need = false
+		}
+	case CutIt:
+		need = false
+		if !r.cutting(start) {
+			r.i = start
+			return nil
+		}
+		if r.tokens[start].text == "finish" && r.tokens[r.i-1].text != "off" {
+			return r.finishing(start)
+		}
+	case PickUpIt:
+		if !r.eat("up") {
+			r.i = start
+			return nil
+		}
+	case HoldLoop:
+		return r.holding(start)
+	}
+	r.fill("colour", "yarn", "the", "unused", "new", "strand", "not", "of")
+	if y.Do == CarryIt && r.eat("in", "use") {
+		need = false
+	}
+	if !r.yarnName(y) && need {
+		r.i = start
+		return nil
+	}
+	if y.Do == JoinIn && y.Letter == "" && !r.wordBefore(r.i, "yarn", "colour", "new") {
+		r.i = start
+		return nil
+	}
+	r.yarnPlace(y)
+	y.Span = r.span(start)
+	return []Node{y}
+}
+
+// yarnName reads the letter or the name of a yarn: "B", "Wet Slate".
+func (r *reader) yarnName(y *Yarn) bool {
+	if r.isYarn(0) {
+		y.Letter = r.raw(r.tok())
+		r.pass(1)
+		return true
+	}
+	for r.isYarnName(0) {
+		y.Letter = strings.TrimSpace(y.Letter + " " + r.raw(r.tok()))
+		r.pass(1)
+	}
+	return y.Letter != ""
+}
+
+// isYarnName sees a capitalised word that is no word of the rows.
+func (r *reader) isYarnName(k int) bool {
+	t := r.peek(k)
+	if t.kind != wordToken {
+		return false
+	}
+	raw := r.raw(t)
+	return len(raw) > 1 && raw[0] >= 'A' && raw[0] <= 'Z' && raw != strings.ToUpper(raw) && !grammar[t.text]
+}
+
+// yarnPlace reads where a yarn is joined or what else is said of it.
+func (r *reader) yarnPlace(y *Yarn) {
+	switch {
+	case y.Do == JoinIn:
+		r.fill("with", "a", "slst", "by")
+		if r.words("sl", "st") || r.words("slip", "st") {
+			r.pass(2)
+		}
+		if r.placeWord() {
+			y.Place = r.place()
+		}
+	case y.Do == ChangeTo:
+		if r.placeWord() {
+			r.place()
+		}
+	case y.Do == PickUpIt:
+		r.fill("from")
+		if r.word("at", "in", "from") {
+			r.edgeWords()
+		}
+	case y.Do == CarryIt:
+		r.fill("loosely", "up", "across", "inside", "in", "the", "side", "edge", "work", "under", "st", "back", "of", "behind", "over")
+	case r.words("at", "beg") || r.words("at", "the", "beg") || r.words("at", "start"):
+		r.edgeWords()
+	case y.Do == DropIt && r.word("at", "to"):
+		r.edgeWords()
+	case y.Do == CutIt && r.placeWord():
+		r.place()
+	}
+}
+
+// edgeWords passes "at the right edge", "at beg of row": where a yarn waits is worked out, not written.
+func (r *reader) edgeWords() {
+	for r.word("at", "to", "in", "the", "beg", "of", "row", "rnd", "right", "left", "edge", "side", "end", "other", "start", "that", "hand", "back", "wrong", "ws", "where", "it", "was", "left", "just", "worked") {
+		r.pass(1)
+	}
+}
+
+// cutting passes the words after "fasten", "cut" and their like.
+func (r *reader) cutting(start int) bool {
+	switch r.tokens[start].text {
+	case "fasten", "tie", "end":
+		if !r.eat("off") {
+			return false
+		}
+	case "finish":
+		if !r.eat("off") {
+			return r.word("last", "the", "with", "off") || r.stitchWord(r.i)
+		}
+	default:
+		r.eat("off")
+	}
+	r.eat("and")
+	r.fill("cut", "break", "weave")
+	r.fill("off", "the", "yarn", "colour", "all")
+	if r.word("in") && r.wordAt(1, "end", "all") {
+		r.pass(2)
+	}
+	return true
+}
+
+// finishing reads "finish last sc with B" as a change to B.
+func (r *reader) finishing(start int) []Node {
+	for k := range 6 {
+		if r.wordAt(k, "with") && (r.isYarn(k+1) || r.isYarnName(k+1)) {
+			y := &Yarn{Do: ChangeTo}
+			r.pass(k + 1)
+			r.yarnName(y)
+			y.Span = r.span(start)
+			return []Node{y}
+		}
+	}
+	r.i = start
+	return nil
+}
+
+// holding reads "place loop on marker", "remove hook, secure loop with marker", "hold loop on a marker".
+func (r *reader) holding(start int) []Node {
+	for k := range 12 {
+		if r.wordAt(k, "marker", "pin", "pm") && r.tokens[start].text != "place" || r.wordAt(k, "loop") {
+			r.skipTo(",", ";", ".", ":", ")")
+			if r.tokens[start].text == "remove" && r.wordAt(1, "secure", "place", "hold") {
+				r.pass(1)
+				r.skipTo(",", ";", ".", ":", ")")
+			}
+			return []Node{&Yarn{Span: r.span(start), Do: HoldLoop}}
+		}
+		if r.wordAt(k, ".", ";") || r.peek(k).kind == lineToken {
+			break
+		}
+	}
+	r.i = start
+	if r.word("place", "remove") && r.wordAt(1, "marker", "a") {
+		r.skipTo(",", ";", ".", ":", ")")
+		return []Node{&Note{Span: r.span(start), Text: r.textFrom(start)}}
+	}
+	return nil
+}
+
+// facing reads "with RS facing," which marks the row's side.
+func (r *reader) facing(start int) []Node {
+	side := byte('R')
+	if r.word("ws", "wrong") {
+		side = 'W'
+	}
+	r.pass(1)
+	r.fill("side", "facing", "you")
+	if r.row != nil && len(r.row.Body) == 0 && r.row.Side == 0 {
+		r.row.Side = side
+		return []Node{}
+	}
+	if r.row != nil && r.row.Side == side {
+		return []Node{}
+	}
+	return []Node{&Along{Span: r.span(start), Edge: NextEdge, Face: side}}
+}
