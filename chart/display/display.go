@@ -11,6 +11,7 @@ import (
 	"image/color"
 
 	"strandway/chart/geom"
+	"strandway/chart/text"
 )
 
 // List is a drawing: its size in millimetres, the symbols it uses, its items in order.
@@ -82,13 +83,13 @@ type Text struct {
 }
 
 // Face is one of the faces embedded in assets/fonts.
-type Face uint8
+type Face = text.Face
 
 const (
-	Sans Face = iota
-	SansBold
-	Serif
-	SerifItalic
+	Sans        = text.Sans
+	SansBold    = text.SansBold
+	Serif       = text.Serif
+	SerifItalic = text.SerifItalic
 )
 
 // Picture is a raster image in a rectangle.

@@ -1,0 +1,117 @@
+// Package raster paints display lists as pixels: a whole picture, a view on a
+// screen, or a PNG streamed to a file.
+//
+// A picture is painted in bands, each by one goroutine. A band's sheet is a gg
+// context, which draws the lines that occur once. Symbols and letters, which
+// occur by the thousand, are stroked into outlines once and then filled, box by
+// box, by the rasteriser that gg is built on: gg would stroke each of them anew
+// and look through every row of the sheet for it, at four times the cost.
+package raster
+
+import (
+	"image"
+	"image/color"
+	"math"
+	"runtime"
+	"sync"
+
+	"golang.org/x/image/draw"
+
+	"strandway/chart/display"
+	"strandway/chart/geom"
+)
+
+// Options say how a list becomes a picture.
+type Options struct {
+	DPI         float64 // pixels per inch; 0 is 300
+	Transparent bool    // leave the page's background out
+	Grey        bool    // shades of grey, for a printer without colour
+	Text        map[string]string
+}
+
+// bandRows is the height of a band in pixels: high enough that few symbols fall
+// on two, low enough that a page of them takes 2 MB at a time.
+const bandRows = 128
+
+const mmPerInch = 25.4
+
+func (o Options) dpi() float64 {
+	if o.DPI <= 0 {
+		return 300
+	}
+	return o.DPI
+}
+
+// Size is the size in pixels of a list's picture.
+func Size(l *display.List, o Options) image.Point {
+	k := o.dpi() / mmPerInch
+	return image.Pt(max(1, int(math.Round(l.Width*k))), max(1, int(math.Round(l.Height*k))))
+}
+
+// Paint is the picture of a list.
+func Paint(l *display.List, o Options) *image.RGBA {
+	dst := image.NewRGBA(image.Rectangle{Max: Size(l, o)})
+	k := o.dpi() / mmPerInch
+	paint(dst, newScene(l, geom.Scale(k, k), dst.Rect, !o.Transparent))
+	if o.Grey {
+		turnGrey(dst)
+	}
+	return dst
+}
+
+// PaintView paints what a screen shows of a list over dst. The map toPixels
+// scales and shifts the page's millimetres to the pixels of dst; only the page
+// itself gets the list's background.
+func PaintView(dst *image.RGBA, l *display.List, toPixels geom.Matrix) {
+	paint(dst, newScene(l, toPixels, dst.Rect, true))
+}
+
+// paint shares the bands of dst out among the processors.
+func paint(dst *image.RGBA, s *scene) {
+	var wait sync.WaitGroup
+	bands := make(chan image.Rectangle)
+	for range runtime.GOMAXPROCS(0) {
+		wait.Go(func() {
+			for r := range bands {
+				s.paint(dst.SubImage(r).(*image.RGBA))
+			}
+		})
+	}
+	for y := dst.Rect.Min.Y; y < dst.Rect.Max.Y; y += bandRows {
+		bands <- image.Rect(dst.Rect.Min.X, y, dst.Rect.Max.X, min(y+bandRows, dst.Rect.Max.Y))
+	}
+	close(bands)
+	wait.Wait()
+}
+
+// paint paints the scene's part of a band over it.
+func (s *scene) paint(dst *image.RGBA) {
+	if dst.Rect.Empty() {
+		return
+	}
+	draw.Draw(dst, s.page, image.NewUniform(s.background), image.Point{}, draw.Over)
+	b := newBand(dst)
+	for i := range s.marks {
+		m := &s.marks[i]
+		if !m.box.Overlaps(dst.Rect) {
+			continue
+		}
+		switch {
+		case m.shape != nil:
+			b.fill(m.shape, m.at, m.ink)
+		case m.path != nil:
+			b.path(m.path, s.toPixels)
+		default:
+			m.picture.paint(dst, m.box)
+		}
+	}
+}
+
+// turnGrey makes every pixel the grey that is as light.
+func turnGrey(m *image.RGBA) {
+	for i := 0; i+3 < len(m.Pix); i += 4 {
+		p := m.Pix[i : i+4 : i+4]
+		y := color.GrayModel.Convert(color.RGBA{R: p[0], G: p[1], B: p[2], A: 255}).(color.Gray).Y
+		p[0], p[1], p[2] = y, y, y
+	}
+}
