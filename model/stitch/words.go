@@ -255,8 +255,11 @@ func (l *Library) Name(k *Kind, terms string) string {
 func (l *Library) Nearest(word, terms string) string {
 	w := fold(word)
 	best, least := "", 3
-	if utf8.RuneCountInString(w) <= 3 {
+	switch n := utf8.RuneCountInString(w); {
+	case n <= 3:
 		least = 2
+	case n > 40: // longer than any name
+		return ""
 	}
 	for _, c := range l.shown[terms] {
 		f := fold(c)
