@@ -1,0 +1,115 @@
+package cloth
+
+import (
+	"math"
+
+	"strandway/chart/geom"
+	"strandway/model/fabric"
+)
+
+// floats adds the yarn that is carried from where it was left to where it is
+// taken up again: up an edge between rows, or across the back of a row.
+func (m *maker) floats() {
+	f := m.fabric
+	waiting := make(map[uint8]int32) // the last stitch made before the yarn was left
+	for _, e := range f.Events {
+		switch e.Do {
+		case fabric.Drop:
+			waiting[e.Yarn] = m.lastOf(e.Yarn, e.Before)
+		case fabric.Cut:
+			delete(waiting, e.Yarn)
+		case fabric.PickUp:
+			from, left := waiting[e.Yarn]
+			to := m.firstOf(e.Yarn, e.Before)
+			delete(waiting, e.Yarn)
+			if left && from >= 0 && to >= 0 {
+				m.float(from, to)
+			}
+		}
+	}
+}
+
+// lastOf is the last stitch with a place that was made in a yarn before a stitch; -1 for none.
+func (m *maker) lastOf(yarn uint8, before int32) int32 {
+	for id := min(before, int32(len(m.fabric.Stitches))) - 1; id >= 0; id-- {
+		if m.fabric.Stitches[id].Yarn == yarn && m.plan.Poses[id].Placed {
+			return id
+		}
+	}
+	return -1
+}
+
+// firstOf is the first such stitch from a stitch on.
+func (m *maker) firstOf(yarn uint8, from int32) int32 {
+	for id := max(0, from); int(id) < len(m.fabric.Stitches); id++ {
+		if m.fabric.Stitches[id].Yarn == yarn && m.plan.Poses[id].Placed {
+			return id
+		}
+	}
+	return -1
+}
+
+// float carries yarn from the end of one stitch to the foot of another.
+func (m *maker) float(from, to int32) {
+	rows := m.fabric.Stitches[to].Row - m.fabric.Stitches[from].Row
+	a, b := m.top(from), m.top(to)
+	if l := m.plan.Poses[to]; l.NLegs > 0 {
+		b = m.at(m.plan.Legs[l.FirstLeg].Foot)
+	}
+	m.begin(from)
+	m.present.length = 1.1 * b.Sub(a).Len()
+	switch {
+	case rows < 2 && rows > 0:
+		// The next row starts where this one ended: nothing is carried.
+	case math.Abs(b.X-a.X) < 2.5 && rows > 0:
+		m.climb(a, b)
+	case rows == 0:
+		m.across(a, b)
+	}
+}
+
+// climb carries yarn up the edge, outside the ends of the rows it passes.
+func (m *maker) climb(a, b geom.Point) {
+	p, out := part{form: float}, 1.
+	if a.X < m.cloth.box.Centre().X {
+		p.n, out = leftward, -1
+	}
+	x := max(a.X*out, b.X*out) * out
+	m.add(p, geom.Point{X: x + .30*out, Y: a.Y - .1}, geom.Point{X: x + .30*out, Y: b.Y + .1}, .06)
+}
+
+// across carries yarn along the back of a row: in sight from the wrong side,
+// hidden from the right.
+func (m *maker) across(a, b geom.Point) {
+	z := -.45
+	if m.mirror < 0 {
+		z = .30
+	}
+	m.add(part{form: float}, a, b, z)
+}
+
+// tails adds the ends that hang where yarns begin and end.
+func (m *maker) tails() {
+	const length = 2.6 // w that is shown
+	for _, e := range m.fabric.Events {
+		var id int32
+		lean := .5
+		switch e.Do {
+		case fabric.JoinYarn:
+			id = m.firstOf(e.Yarn, e.Before)
+		case fabric.Cut:
+			id, lean = m.lastOf(e.Yarn, e.Before), .9
+		default:
+			continue
+		}
+		if id < 0 {
+			continue
+		}
+		at := m.top(id)
+		if at.X < m.cloth.box.Centre().X {
+			lean = -lean
+		}
+		m.begin(id)
+		m.add(part{form: tail}, at, at.Add(geom.Point{X: lean, Y: -1}.Unit().Mul(length)), .15)
+	}
+}

@@ -1,0 +1,275 @@
+package cloth
+
+import (
+	"math"
+
+	"strandway/chart/geom"
+	"strandway/chart/layout"
+	"strandway/model/fabric"
+	"strandway/model/stitch"
+)
+
+// maker puts the parts of stitches together.
+type maker struct {
+	plan    *layout.Plan
+	fabric  *fabric.Fabric
+	cloth   *Cloth
+	mirror  float64   // -1 when the wrong side is seen
+	used    []float64 // yarn used so far, by yarn, w
+	ground  float64   // depth of the rearmost stitch, w
+	fans    map[int32][]int32
+	placed  []place
+	present piecework
+}
+
+// place is a part not yet given its sprite.
+type place struct {
+	instance
+	part   part
+	dx, dy int16
+}
+
+// piecework is the stitch whose parts are being added.
+type piecework struct {
+	id           int32
+	yarn         uint8
+	depth        float64
+	from, length float64
+}
+
+func newMaker(p *layout.Plan, yarns []Yarn, o Options) *maker {
+	f := p.Fabric
+	m := &maker{plan: p, fabric: f, mirror: 1, used: make([]float64, max(len(f.Yarns), 1)), fans: map[int32][]int32{}}
+	if o.Face == WS {
+		m.mirror = -1
+	}
+	c := &Cloth{fabric: f, sprites: o.Sprites, box: p.Box, yarns: make([]Yarn, len(m.used))}
+	copy(c.yarns, yarns)
+	if c.sprites == nil {
+		c.sprites = NewSprites(0)
+	}
+	if o.Face == WS {
+		c.box.Min.X, c.box.Max.X = -p.Box.Max.X, -p.Box.Min.X
+	}
+	mm := o.StitchMM
+	if mm <= 0 {
+		mm = 7
+	}
+	next := uint16(groundRow + 1)
+	for _, y := range c.yarns {
+		l := look{look: y.Look, first: next, repeat: max(1, y.RepeatM*1000/mm)}
+		next += uint16(y.Look.rows())
+		c.looks = append(c.looks, l)
+	}
+	m.cloth = c
+	for i := range p.Poses {
+		pose := &p.Poses[i]
+		m.ground = min(m.ground, pose.Depth)
+		if pose.Placed && pose.Fan >= 0 && pose.NLegs > 0 {
+			m.fans[pose.Fan] = append(m.fans[pose.Fan], int32(i))
+		}
+	}
+	return m
+}
+
+// at brings a point of the plan into the cloth.
+func (m *maker) at(p geom.Point) geom.Point { return geom.Point{X: p.X * m.mirror, Y: p.Y} }
+
+func (m *maker) top(id int32) geom.Point { return m.at(m.plan.Poses[id].Top) }
+
+// begin turns to stitch id and takes up the yarn it needs.
+func (m *maker) begin(id int32) {
+	s := &m.fabric.Stitches[id]
+	y := min(s.Yarn, uint8(len(m.used)-1))
+	length := yarnLength(m.fabric, id)
+	m.present = piecework{id: id, yarn: y, depth: m.plan.Poses[id].Depth - m.ground, from: m.used[y], length: length}
+	m.used[y] += length
+}
+
+// add puts a part of the present stitch on the axis from a to b.
+func (m *maker) add(p part, a, b geom.Point, z float64) {
+	w := &m.present
+	seed := uint32(len(m.placed) + 1)
+	if p.form != link && p.form != chainLink {
+		a.X += .06 * unevenness(hash(seed, 1))
+		a.Y += .04 * unevenness(hash(seed, 2))
+	}
+	m.placed = append(m.placed, place{
+		instance: instance{
+			x: float32(a.X), y: float32(a.Y), from: float32(w.from), length: float32(w.length),
+			stitch: w.id, seed: seed, z: int16(max(-400, min(400, z+w.depth)) * depths), yarn: w.yarn,
+		},
+		part: p, dx: quantised(b.X - a.X), dy: quantised(b.Y - a.Y),
+	})
+}
+
+// ring draws the ring in the middle of rounds.
+func (m *maker) ring() {
+	if m.plan.RingR <= 0 || len(m.fabric.Stitches) == 0 {
+		return
+	}
+	first := m.fabric.Rows[min(1, len(m.fabric.Rows)-1)].First
+	m.begin(min(first, int32(len(m.fabric.Stitches)-1)))
+	const links = 6
+	r := max(.36, .62*m.plan.RingR)
+	for i := range links {
+		a := geom.Point{X: r}.Rotate(2 * math.Pi * float64(i) / links)
+		m.add(part{form: chainLink}, a, a.Rotate(2*math.Pi/links), -.1)
+	}
+	m.used[m.present.yarn] = 0
+}
+
+// row adds the parts of a row in working order: first its stitches, then the
+// loops along their tops.
+func (m *maker) row(r int) {
+	row := &m.fabric.Rows[r]
+	front := m.facing(r)
+	var line []int32 // the stitches that stand in the row, as worked
+	lifted := 0
+	for id := row.First; id < row.Last; id++ {
+		pose := &m.plan.Poses[id]
+		if pose.Dropped {
+			continue
+		}
+		m.begin(id)
+		if !pose.Placed {
+			m.hanging(id)
+			continue
+		}
+		line = append(line, id)
+		if pose.NLegs > 0 && m.stitch(id, front) {
+			lifted++
+		}
+	}
+	m.braid(r, line, 2*lifted > len(line))
+}
+
+// facing reports whether row r shows its right side to the viewer.
+func (m *maker) facing(r int) bool { return m.fabric.Rows[r].WS == (m.mirror < 0) }
+
+// braid lays the loops along the tops of a row: one link a stitch, from the
+// middle between it and the stitch before to the middle between it and the next.
+// Where V stands over V, the links show below the V's, raised.
+func (m *maker) braid(r int, line []int32, raised bool) {
+	n := len(line)
+	if n == 0 {
+		return
+	}
+	closed := m.closed(r) && n > 2
+	for i, id := range line {
+		p := m.top(id)
+		prev, next := p, p
+		if i > 0 || closed {
+			prev = m.top(line[(i+n-1)%n])
+		}
+		if i+1 < n || closed {
+			next = m.top(line[(i+1)%n])
+		}
+		switch {
+		case n == 1:
+			prev, next = p.Sub(geom.Point{X: .5 * m.mirror}), p.Add(geom.Point{X: .5 * m.mirror})
+		case prev == p:
+			prev = p.Sub(next.Sub(p).Mul(.6))
+		case next == p:
+			next = p.Add(p.Sub(prev).Mul(.6))
+		}
+		a, b := prev.Lerp(p, .5), p.Lerp(next, .5)
+		kind, z := part{form: link}, -.03
+		if m.fabric.Stitches[id].Has(fabric.Chain) {
+			kind.form = chainLink
+			// In a tight arc the link still passes through its own place.
+			if off := p.Sub(a.Lerp(b, .5)); off.Len() > .12 {
+				a, b = a.Add(off.Mul(.6)), b.Add(off.Mul(.6))
+			}
+			if r == 0 {
+				z = -.1
+			}
+		} else if raised {
+			z = .19
+			down := m.at(m.plan.Poses[id].Up).Mul(-.10)
+			a, b = a.Add(down), b.Add(down)
+		}
+		m.resume(id)
+		m.add(kind, a, b, z)
+	}
+}
+
+// closed reports whether the last stitch of a row meets its first.
+func (m *maker) closed(r int) bool {
+	round := m.plan.Manner == layout.Circle || m.plan.Manner == layout.Polygon
+	return round && r > 0 && m.fabric.Rows[r].Shape != fabric.Flat
+}
+
+// resume turns back to a stitch of the row just worked, for its top loops. The
+// yarn it took lies before what the row has used since.
+func (m *maker) resume(id int32) {
+	s := &m.fabric.Stitches[id]
+	m.present.id = id
+	m.present.yarn = min(s.Yarn, uint8(len(m.used)-1))
+	m.present.depth = m.plan.Poses[id].Depth - m.ground
+	for i := len(m.placed) - 1; i >= 0 && m.placed[i].stitch <= id; i-- {
+		if in := &m.placed[i]; in.stitch == id {
+			m.present.from, m.present.length = float64(in.from), float64(in.length)
+			return
+		}
+	}
+}
+
+// yarnLength is the yarn in stitch id, w: in a fabric at its natural gauge one
+// loop round the hook takes 3.17 w and pulling up a loop 1.15 w a leg.
+func yarnLength(f *fabric.Fabric, id int32) float64 {
+	const loop, pullUp = 3.17, 1.15
+	s := &f.Stitches[id]
+	k := f.Kind(id)
+	if s.Has(fabric.Chain) || s.Has(fabric.TurningChain) || s.Has(fabric.Picot) {
+		return 1.1 * loop * float64(max(1, s.Chains))
+	}
+	if k == nil || k.Chains < .5 {
+		return 1.1*loop + .6*pullUp
+	}
+	legs := float64(max(1, k.Legs))
+	return legs*(loop+2*pullUp+float64(k.Wraps+k.Pulls)*loop) + 1.1*loop
+}
+
+// beneath is how far below the cloth the table lies, 1/64 w.
+const beneath = 84
+
+// finish gives every part its sprite. Parts that occur once or twice need no variants.
+func (m *maker) finish() *Cloth {
+	type axis struct {
+		part   part
+		dx, dy int16
+		yarn   uint8
+	}
+	uses := map[axis]int{}
+	for i := range m.placed {
+		p := &m.placed[i]
+		uses[axis{p.part, p.dx, p.dy, p.yarn}]++
+	}
+	c := m.cloth
+	index := map[key]int32{}
+	c.instances = make([]instance, len(m.placed))
+	for i := range m.placed {
+		p := &m.placed[i]
+		variants := uint32(min(3, 1+uses[axis{p.part, p.dx, p.dy, p.yarn}]/6))
+		k := key{part: p.part, dx: p.dx, dy: p.dy, variant: uint8(hash(p.seed, 4711) % variants), shape: c.yarns[p.yarn].Shape}
+		id, ok := index[k]
+		if !ok {
+			id = int32(len(c.keys))
+			index[k] = id
+			c.keys = append(c.keys, k)
+		}
+		p.key = id
+		c.instances[i] = p.instance
+	}
+	c.table = -beneath
+	return c
+}
+
+// kindOf is the kind of a stitch; a plain kind where the fabric has none.
+func (m *maker) kindOf(id int32) *stitch.Kind {
+	if k := m.fabric.Kind(id); k != nil {
+		return k
+	}
+	return &stitch.Kind{}
+}

@@ -1,0 +1,238 @@
+package cloth
+
+import (
+	"strandway/chart/geom"
+	"strandway/chart/layout"
+	"strandway/model/fabric"
+	"strandway/model/stitch"
+)
+
+// stitch adds the body of a stitch, by how it is made and where it stands. It
+// reports whether the stitch is a V standing over a V, which bares the loops
+// between them.
+func (m *maker) stitch(id int32, front bool) (lifted bool) {
+	s, k, pose := &m.fabric.Stitches[id], m.kindOf(id), &m.plan.Poses[id]
+	top := m.top(id)
+	legs := m.plan.Legs[pose.FirstLeg : pose.FirstLeg+int32(pose.NLegs)]
+	first := &legs[0]
+	foot := m.foot(id, first)
+	z := m.stagger(id)
+	if s.Has(fabric.Crossed) {
+		z += m.passing(s, front, .30)
+	}
+
+	switch {
+	case s.Has(fabric.TurningChain):
+		n := max(1, int(s.Chains))
+		for i := range n {
+			t := float64(i) / float64(n)
+			m.add(part{form: chainLink}, foot.Lerp(top, t), foot.Lerp(top, t+1/float64(n)), .04)
+		}
+	case len(legs) > 1:
+		for i := range legs {
+			a := m.foot(id, &legs[i])
+			m.add(part{leg, wrapsOf(k)}, a, top.Lerp(a, .04), z+.03*float64(i))
+		}
+	case k.Lump == stitch.Bullion:
+		m.add(part{coil, 8}, foot, top, z+.05)
+	case k.Lump != stitch.NoLump || k.SamePlace && k.Legs > 1:
+		m.add(part{m.gatheredForm(k), uint8(min(12, max(3, k.Legs)))}, foot, top, z+.02)
+	case first.Post != 0:
+		if (first.Post > 0) == (m.mirror > 0) {
+			m.add(part{raised, wrapsOf(k)}, foot, top, z)
+		} else {
+			m.add(part{form: recessed}, foot, top, z)
+		}
+	case first.Deep && wrapsOf(k) == 0:
+		m.add(part{form: longVee}, foot, top, z+m.passing(s, front, .08))
+	case first.Deep:
+		m.add(part{longTall, wrapsOf(k)}, foot, top, z+m.passing(s, front, .05))
+	case k.Chains < .5:
+		// A slip stitch lies flat: its loops are all that shows.
+	case wrapsOf(k) == 0:
+		if !front {
+			m.add(part{form: bump}, foot, top, z)
+			break
+		}
+		lifted = m.overVee(first)
+		if lifted {
+			foot = foot.Add(top.Sub(foot).Unit().Mul(.19))
+		}
+		m.add(part{form: vee}, foot, top, z)
+	case front:
+		m.add(part{tall, wrapsOf(k)}, foot, top, z)
+	default:
+		m.add(part{tallBack, wrapsOf(k)}, foot, top, z)
+	}
+	if m.freesLoop(id, first, front) {
+		m.freeLoop(first, foot, top)
+	}
+	return lifted
+}
+
+// foot is where a leg of a stitch comes out of its place.
+func (m *maker) foot(id int32, l *layout.Leg) geom.Point {
+	top, foot := m.top(id), m.at(l.Foot)
+	up := top.Sub(foot).Unit()
+	if l.At < 0 && m.plan.RingR > 0 && m.plan.Poses[id].Depth == 0 {
+		return up.Mul(max(.42, .7*m.plan.RingR, foot.Dot(up)))
+	}
+	if l.Space { // the legs close round the chain
+		foot = foot.Sub(up.Mul(.14))
+	}
+	return foot.Add(m.beside(id, up))
+}
+
+// beside is how far a member of a fan stands from the middle of their common place.
+func (m *maker) beside(id int32, up geom.Point) geom.Point {
+	fan := m.fans[m.plan.Poses[id].Fan]
+	n := len(fan)
+	if n < 2 {
+		return geom.Point{}
+	}
+	across := up.Perp()
+	if m.top(fan[n-1]).Sub(m.top(fan[0])).Dot(across) < 0 {
+		across = across.Mul(-1)
+	}
+	for i, member := range fan {
+		if member == id {
+			return across.Mul((float64(i) - float64(n-1)/2) * min(.20, .5/float64(n)))
+		}
+	}
+	return geom.Point{}
+}
+
+// stagger lets stitches that touch lie clearly one over the other.
+func (m *maker) stagger(id int32) float64 {
+	if m.plan.Poses[id].Fan >= 0 {
+		return .015 * float64(id%5)
+	}
+	return .01 * float64(id%3)
+}
+
+// passing is the depth of a stitch that passes others: in front of them by so
+// much as seen while working, or behind.
+func (m *maker) passing(s *fabric.Stitch, front bool, by float64) float64 {
+	if s.Has(fabric.Behind) == front {
+		return -.22
+	}
+	return by
+}
+
+// overVee reports whether a leg stands on a single crochet that shows its V.
+func (m *maker) overVee(l *layout.Leg) bool {
+	if l.At < 0 {
+		return false
+	}
+	below := &m.fabric.Stitches[l.At]
+	return below.Row > 0 && !below.Has(fabric.Chain) && m.facing(int(below.Row)) && isSingle(m.kindOf(l.At))
+}
+
+func isSingle(k *stitch.Kind) bool {
+	return wrapsOf(k) == 0 && k.Chains >= .5 && k.Lump == stitch.NoLump
+}
+
+// wrapsOf is the n of a post's part: the yarn-overs that lie round it.
+func wrapsOf(k *stitch.Kind) uint8 {
+	if k.Plain != nil {
+		k = k.Plain
+	}
+	if k.Wraps == 1 && k.Pulls == 0 {
+		return halfWrap
+	}
+	return uint8(min(6, max(0, k.Wraps)))
+}
+
+// gatheredForm is the form of several legs in one place, on the face that is seen.
+func (m *maker) gatheredForm(k *stitch.Kind) form {
+	f := cluster
+	switch k.Lump {
+	case stitch.Puff:
+		return puff
+	case stitch.Bobble:
+		f = bobble
+	case stitch.Popcorn:
+		f = popcorn
+	}
+	// Bobbles and popcorns are pushed out to the right side.
+	if f != cluster && m.mirror < 0 {
+		return lumpBack
+	}
+	return f
+}
+
+// freesLoop reports whether a stitch is worked into one loop only, so that the
+// other lies free on the face that is seen.
+func (m *maker) freesLoop(id int32, l *layout.Leg, front bool) bool {
+	if l.At < 0 || l.Post != 0 || m.fabric.Stitches[l.At].Row == 0 {
+		return false
+	}
+	loop := m.kindOf(id).Loop
+	for _, b := range m.fabric.Of(id) {
+		switch b.How {
+		case fabric.FrontLoop:
+			loop = stitch.FrontLoop
+		case fabric.BackLoop:
+			loop = stitch.BackLoop
+		case fabric.Third:
+			loop = stitch.ThirdLoop
+		}
+	}
+	switch loop {
+	case stitch.BackLoop:
+		return front
+	case stitch.FrontLoop:
+		return !front
+	case stitch.ThirdLoop: // pushes the whole top to the side away from the loop
+		return front
+	}
+	return false
+}
+
+// freeLoop adds the loop left free below a stitch, in the yarn of the stitch below.
+func (m *maker) freeLoop(l *layout.Leg, foot, top geom.Point) {
+	present := m.present
+	m.present.yarn = min(m.fabric.Stitches[l.At].Yarn, uint8(len(m.used)-1))
+	m.add(part{form: freeLoop}, foot, top, 0)
+	m.present = present
+}
+
+// hanging adds what takes no place of its own: picots and chains that do not count.
+func (m *maker) hanging(id int32) {
+	s, pose := &m.fabric.Stitches[id], &m.plan.Poses[id]
+	if pose.Host < 0 || pose.Host == id {
+		return
+	}
+	host := &m.plan.Poses[pose.Host]
+	at, up := m.at(host.Top), m.at(host.Up)
+	across := up.Perp().Mul(-1)
+	switch {
+	case s.Has(fabric.Picot):
+		loop := [...]geom.Point{{X: -.10}, {X: -.40, Y: .50}, {X: .25, Y: .75}, {X: .22, Y: .05}}
+		for i := range loop[1:] {
+			a, b := loop[i], loop[i+1]
+			m.add(part{form: chainLink}, at.Add(across.Mul(a.X)).Add(up.Mul(a.Y)), at.Add(across.Mul(b.X)).Add(up.Mul(b.Y)), .1)
+		}
+	case s.Has(fabric.Surface):
+		prev := at.Sub(across.Mul(.5))
+		m.add(part{form: surfaceLink}, prev, at.Add(across.Mul(.5)), .35)
+	case s.Has(fabric.Chain) && !s.Has(fabric.Join) && !s.Has(fabric.Travel):
+		m.uncounted(id, pose.Host)
+	}
+}
+
+// uncounted adds a chain that lifts the yarn to a row's height without being a
+// stitch: it stands behind the row's first stitch, on its outer side.
+func (m *maker) uncounted(id, host int32) {
+	row := &m.fabric.Rows[m.fabric.Stitches[id].Row]
+	pose := &m.plan.Poses[host]
+	if pose.NLegs == 0 || row.Shape != fabric.Flat {
+		return
+	}
+	foot, top := m.foot(host, &m.plan.Legs[pose.FirstLeg]), m.top(host)
+	out := top.Sub(foot).Unit().Perp().Mul(.34 * m.mirror) // the left edge lies to the left of up
+	if !row.FromLeft {
+		out = out.Mul(-1)
+	}
+	m.add(part{form: chainLink}, foot.Add(out), foot.Lerp(top, .8).Add(out), -.08)
+}
