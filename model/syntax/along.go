@@ -77,5 +77,15 @@ func (r *reader) along() []Node {
 	for r.word("the", "piece", "blanket", "work", "square", "foundation", "ch", "beg", "edge", "panel", "body") {
 		r.pass(1)
 	}
-	return []Node{&Along{Span: r.span(start), Edge: edge}}
+	a := &Along{Edge: edge}
+	if r.word("with") && (r.wordAt(1, "rs", "ws") && r.wordAt(2, "facing") || r.wordAt(1, "right", "wrong") && r.wordAt(2, "side")) {
+		a.Face = 'R'
+		if r.wordAt(1, "ws", "wrong") {
+			a.Face = 'W'
+		}
+		r.pass(2)
+		r.fill("side", "facing")
+	}
+	a.Span = r.span(start)
+	return []Node{a}
 }

@@ -101,35 +101,16 @@ func (r *reader) bracketBody(start, close int) []Node {
 	}
 	if r.placeWord() || r.word("next", "same") {
 		if p := r.place(); p != nil {
-			g := &Group{Body: placeless(body), Place: p, Span: r.span(start)}
+			r.mode(p)
+			if p.Ord != Each && p.Ext.How == OverN {
+				p.Ext = Extent{}
+			}
+			g := &Group{Body: body, Place: p, Span: r.span(start)}
 			r.hookNote()
 			return append([]Node{g}, r.more(g)...)
 		}
 	}
 	return body // worked once, in the places they name
-}
-
-// placeless takes the places out of "5 dc" inside a group: all of them go into the group's own place.
-func placeless(nodes []Node) []Node {
-	out := make([]Node, len(nodes))
-	for i, n := range nodes {
-		out[i] = n
-		switch x := n.(type) {
-		case *Make:
-			p := x.Place
-			if p != nil && p.Ord == Next && p.What == InSt && p.Loop == BothLoops && p.Below == 0 && p.Row == 0 && p.Of == nil && p.Lie == LieUnsaid &&
-				x.N.isOne() && x.Unit == nil && p.Ext.How == Times && p.Span.Start == x.Span.Start {
-				y := *x
-				y.N, y.Place = p.N, nil
-				out[i] = &y
-			}
-		case *Repeat:
-			y := *x
-			y.Body = placeless(x.Body)
-			out[i] = &y
-		}
-	}
-	return out
 }
 
 // countsWord finds the words that make a bracket one about chains that count, and says where they begin.

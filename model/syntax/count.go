@@ -2,6 +2,14 @@ package syntax
 
 // num reads 7 | 4n | 4n + 2 | 51 (57, 63), the last where sizes may stand.
 func (r *reader) num(sizes bool) (Num, bool) {
+	if r.word("(") && r.wordAt(1, "n") && r.wordAt(2, "+", "-", dash) && r.number(3) && r.wordAt(4, ")") { // (n - 1) times
+		q := Num{A: 1, B: r.peek(3).n}
+		if !r.wordAt(2, "+") {
+			q.B = -q.B
+		}
+		r.pass(5)
+		return q, true
+	}
 	letter := r.is(wordToken) && r.word("n") && r.raw(r.tok()) == "n"
 	if !r.is(numberToken) && !letter {
 		return Num{}, false

@@ -7,6 +7,23 @@ import (
 	"strandway/model/diag"
 )
 
+// definitions reads the lines that define stitches, wherever they stand, so that the rows can use them.
+func (r *reader) definitions() {
+	r.defined = map[int]int{}
+	for i := range r.tokens {
+		if i > 0 && r.tokens[i-1].kind != lineToken || r.tokens[i].kind != wordToken && r.tokens[i].kind != numberToken {
+			continue
+		}
+		if r.i = i; r.headingAt(i) {
+			continue
+		}
+		if r.definition() {
+			r.defined[i] = r.i
+		}
+	}
+	r.i = 0
+}
+
 // definition reads "Fan: (2 hdc, ch 2, 2 hdc) in one st." before or after the rows.
 func (r *reader) definition() bool {
 	start := r.i
@@ -21,7 +38,7 @@ func (r *reader) definition() bool {
 	m := r.mark()
 	m.i = start
 	r.i, r.row = body, nil
-	u := &Unit{Name: name}
+	u := &Unit{Name: r.inUS(name)}
 	if recipe, ok := r.recipe(); ok {
 		u.Recipe = recipe
 		r.skipTo()
@@ -38,11 +55,11 @@ func (r *reader) definition() bool {
 			return false
 		}
 		r.finds = r.finds[:m.finds]
-		u.settle()
+		r.settle(u)
 	}
 	u.Span = r.span(start)
 	r.row = m.row
-	r.define(u)
+	r.define(name, u)
 	return true
 }
 
@@ -70,7 +87,7 @@ func (r *reader) definedName() (name string, body int, ok bool) {
 	}
 	first, _, _ := strings.Cut(name, " ")
 	if fold[first] != "" && fold[first] != "group" && fold[first] != "loop" || grammar[first] || strings.Contains(name, "row") || strings.Contains(name, "rnd") ||
-		name == "note" || name == "gauge" || name == "tension" || name == "multiple" || name == "sizes" {
+		name == "note" || first == "base" || name == "gauge" || name == "tension" || name == "multiple" || name == "sizes" {
 		return "", 0, false
 	}
 	if kind, plain := r.o.Library.Read(name, r.terms()); plain && kind.Plain == kind && !r.isLump(kind.Name) {
@@ -96,19 +113,37 @@ func (r *reader) recipe() (string, bool) {
 }
 
 // define adds a named group, and its words to those that are looked for first.
-func (r *reader) define(u *Unit) {
+func (r *reader) define(written string, u *Unit) {
 	if !slices.Contains(r.tree.Order, u.Name) {
 		r.tree.Order = append(r.tree.Order, u.Name)
-		r.ownWords(u.Name)
+		r.ownWords(written, u.Name)
 	}
 	r.tree.Units[u.Name] = u
 }
 
-func (r *reader) ownWords(name string) {
-	words := strings.Fields(name)
-	if len(words) > 0 {
-		r.own[words[0]] = append(r.own[words[0]], words)
+// ownName is a name that the pattern itself has defined.
+type ownName struct {
+	words []string // as written, in lower case
+	name  string   // of the Unit
+}
+
+func (r *reader) ownWords(written, name string) {
+	if words := strings.Fields(written); len(words) > 0 {
+		r.own[words[0]] = append(r.own[words[0]], ownName{words, name})
 	}
+}
+
+// inUS puts the stitch within a name such as "3-tr cluster" into US terms.
+func (r *reader) inUS(written string) string {
+	n := digits(written)
+	if n == 0 || n == len(written) || written[n] != '-' {
+		return written
+	}
+	kind, rest, more := strings.Cut(written[n+1:], " ")
+	if k, ok := r.lookUp(kind); ok && more {
+		return written[:n+1] + k + " " + rest
+	}
+	return written
 }
 
 // ownUnits reads the designer's own stitches given by the options; their nodes have no place in the rows.
@@ -121,8 +156,9 @@ func (r *reader) ownUnits() {
 	for _, name := range names {
 		low := strings.ToLower(strings.TrimSpace(name))
 		if u := r.aside(r.o.Units[name], low, r.o.UK); u != nil {
-			r.tree.Units[low] = u
-			r.ownWords(low)
+			u.Name = r.inUS(low)
+			r.tree.Units[u.Name] = u
+			r.ownWords(low, u.Name)
 		}
 	}
 }
@@ -146,7 +182,7 @@ func (r *reader) aside(text, name string, uk bool) *Unit {
 	if len(u.Body) == 0 || in.finds.Faults() > 0 {
 		return nil
 	}
-	u.settle()
+	in.settle(u)
 	return u
 }
 
@@ -180,19 +216,18 @@ func (r *reader) standardUnit(name string) bool {
 
 // settle turns "(2 dc, ch 1, 2 dc) in st" or "5 dc in same st" into a body without its place; what
 // finds its own places is a macro.
-func (u *Unit) settle() {
+func (r *reader) settle(u *Unit) {
 	if len(u.Body) == 1 {
 		switch x := u.Body[0].(type) {
 		case *Group:
-			u.Body = placeless(x.Body)
+			u.Body = x.Body
 			return
 		case *Make:
-			y := *x
-			if x.N.isOne() && x.Place != nil {
-				y.N = x.Place.N
+			if x.Place != nil {
+				y := *x
+				y.Place = nil
+				u.Body = []Node{&y}
 			}
-			y.Place = nil
-			u.Body = []Node{&y}
 			return
 		}
 	}
@@ -201,13 +236,13 @@ func (u *Unit) settle() {
 		case *Skip:
 			u.Macro = true
 		case *Make:
-			if x.Place != nil && x.Place.Ord == Next && x.Place.What != InRing {
-				u.Macro = true
-			}
+			u.Macro = u.Macro || x.Place != nil && x.Place.Ord == Next && x.Place.What != InRing
+		case *Group:
+			u.Macro = u.Macro || x.Place.Ord == Next
 		}
 	}
-	if !u.Macro {
-		u.Body = placeless(u.Body)
+	if u.Macro {
+		r.placed(u.Body)
 	}
 }
 

@@ -244,6 +244,7 @@ func (r *reader) marks(row *Row) bool {
 func (r *reader) sizeNames(out *[]int) bool {
 	start := r.i
 	var got []int
+	numbered := r.word("size", "sizes")
 	r.fill("for", "size", "sizes")
 	for {
 		found := -1
@@ -251,6 +252,9 @@ func (r *reader) sizeNames(out *[]int) bool {
 			if strings.EqualFold(r.raw(r.tok()), name) {
 				found = i
 			}
+		}
+		if found < 0 && r.number(0) && r.tok().n > 0 && numbered {
+			found = r.tok().n - 1
 		}
 		if found < 0 {
 			break

@@ -20,7 +20,9 @@ func (r *reader) body(start int) {
 	row := r.row
 	stop := func() bool { return r.ended() || r.headingAhead() }
 	for {
-		row.Body = append(row.Body, r.items(stop)...)
+		nodes := r.items(stop)
+		r.placed(nodes)
+		row.Body = append(row.Body, nodes...)
 		// a line that ends inside a listed row goes on in the next one
 		if r.is(lineToken) && !r.blankLineAt(r.i) && r.goesOn() {
 			r.pass(1)
@@ -104,14 +106,16 @@ func (r *reader) unread(stop func() bool) Node {
 		return nil
 	}
 	stitchy := false
+	words := 0
 	sentence := start == 0 || r.wordBefore(start, ".", "(", ":", "\n", ")")
 	for !r.ended() && (r.i == start || !r.word(",", ";", ".", ")", "]", "}", "*", "**") && !(!sentence && stop())) {
-		stitchy = stitchy || r.word("skip", "ch", "rep", "next") || r.stitchWord(r.i)
+		stitchy = stitchy || r.word("skip", "ch", "rep", "next", "each", "st") || r.stitchWord(r.i)
+		words++
 		r.pass(1)
 	}
 	text := r.textFrom(start)
 	near := r.nearest(first.text)
-	if !stitchy && (near == "" || sentence && len(first.text) > 4 && first.text != near) {
+	if !stitchy && (near == "" || words > 2 || sentence && len(first.text) > 4 && first.text != near) {
 		r.find(diag.Note, "remark", r.span(start), "", "taken as a remark: %q", clip(text))
 		return &Note{Span: r.span(start), Text: text}
 	}
@@ -402,20 +406,22 @@ func (r *reader) keep() []Node {
 func (r *reader) leave() []Node {
 	start := r.i
 	r.pass(1)
-	s := &Skip{N: Plain(1), Rest: true}
+	s := &Skip{Rest: true}
+	one := r.word("last", "next")
 	r.fill("the", "rem", "last", "next", "all")
 	if q, ok := r.num(true); ok {
-		s.N, s.Rest = q, false
+		s.N = q
+	} else if one && r.lower(r.tok()) != "sts" {
+		s.N = Plain(1)
 	}
 	s.What, s.Name, s.Chains, _ = r.what()
-	if s.Rest {
+	if s.N.IsZero() {
 		s.What, s.Name, s.Chains = InSt, "", 0
 	}
 	if !r.eat("unworked") { // "leaving a long tail"
 		r.i = start
 		return r.keep()
 	}
-	s.Rest = true
 	s.Span = r.span(start)
 	return []Node{s}
 }

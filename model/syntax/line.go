@@ -31,7 +31,11 @@ func (r *reader) line() {
 			}
 		}
 	}
-	if r.definition() || r.chainNote() {
+	if end := r.defined[r.i]; end > 0 {
+		r.i = end
+		return
+	}
+	if r.chainNote() {
 		return
 	}
 	switch {
@@ -71,6 +75,11 @@ func (r *reader) isRowLine() bool {
 
 // remark keeps a line that is no instruction. A line that names stitches is doubted aloud.
 func (r *reader) remark() {
+	if r.words("note", ":") && r.peek(2).kind != lineToken && r.peek(2).kind != endToken {
+		r.pass(2)
+		r.keepLine()
+		return
+	}
 	start, stitches := r.i, 0
 	for !r.ended() {
 		if r.i > start && r.word("skip", "rep", "*") || r.i > start && r.stitchWord(r.i) && !r.wordAt(1, "(") {
@@ -78,16 +87,25 @@ func (r *reader) remark() {
 		}
 		r.pass(1)
 	}
+	r.i = start
+	text := r.keepLine()
+	if stitches > 1 {
+		r.find(diag.Doubt, "remark", r.span(start), "give it a row heading if it is worked",
+			"line taken as a remark, though it names stitches: %q", clip(text))
+	}
+}
+
+// keepLine keeps the rest of the line as a remark between the rows.
+func (r *reader) keepLine() string {
+	start := r.i
+	r.skipTo()
 	text := r.textFrom(start)
 	r.tree.Notes = append(r.tree.Notes, &Note{Span: r.span(start), Text: text})
 	low := strings.ToLower(text)
 	if strings.Contains(low, "not turn") && (strings.Contains(low, "throughout") || strings.Contains(low, "each r")) {
 		r.tree.NoTurn = true
 	}
-	if stitches > 1 {
-		r.find(diag.Doubt, "remark", r.span(start), "give it a row heading if it is worked",
-			"line taken as a remark, though it names stitches: %q", clip(text))
-	}
+	return text
 }
 
 // isFoundation sees "ch 20", "with A, ch 20", "chain 20", "20 ch", "make 20 chain", "magic ring", before the
@@ -160,7 +178,6 @@ func (r *reader) chainNote() bool {
 			r.tree.TchCounts[k.Name] = count
 		}
 	}
-	r.tree.Notes = append(r.tree.Notes, &Note{Span: r.span(start), Text: r.textFrom(start)})
 	r.fill(".")
 	return true
 }

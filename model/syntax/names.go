@@ -70,7 +70,8 @@ func (r *reader) stitchAt(i int) (int, string) {
 		}
 	case at(n).kind == numberToken && at(n+1).text == "tog":
 		return n + 2, r.together(kind, at(n).n)
-	case n == 1 && strings.HasSuffix(t.text, "tog"):
+	case at(n).text == "st": // "spike st", "24 sc sts"
+		return n + 1, kind
 	}
 	return n, kind
 }
@@ -80,15 +81,15 @@ func (r *reader) ownStitch(i int) (int, string) {
 	best, name := 0, ""
 	t := &r.tokens[i]
 	low := r.lower(t)
-	for _, words := range [2][][]string{r.own[low], r.own[strings.TrimSuffix(low, "s")]} {
-		for _, ws := range words {
-			ok := len(ws) > best
-			for k := 1; ok && k < len(ws); k++ {
+	for _, names := range [2][]ownName{r.own[low], r.own[strings.TrimSuffix(low, "s")]} {
+		for _, o := range names {
+			ok := len(o.words) > best
+			for k := 1; ok && k < len(o.words); k++ {
 				have := r.lower(&r.tokens[min(i+k, len(r.tokens)-1)])
-				ok = have == ws[k] || strings.TrimSuffix(have, "s") == ws[k]
+				ok = have == o.words[k] || strings.TrimSuffix(have, "s") == o.words[k]
 			}
 			if ok {
-				best, name = len(ws), strings.Join(ws, " ")
+				best, name = len(o.words), o.name
 			}
 		}
 	}

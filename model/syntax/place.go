@@ -150,6 +150,21 @@ func (r *reader) placeBody(p *Place) {
 		r.i--
 	}
 	r.fill("of", "around")
+	into := InSt
+	switch {
+	case r.words("other", "side", "of"), r.words("opposite", "side", "of"):
+		r.pass(3)
+		into = InUnder
+	case r.words("face", "of"), r.words("surface", "of"):
+		r.pass(2)
+		into = InFace
+	}
+	if into != InSt {
+		r.fill("the")
+		r.commonPlace(p)
+		p.What, p.Name, p.Chains = into, "", 0
+		return
+	}
 	if loop := r.loopWord(); loop != BothLoops {
 		p.Loop = loop
 		if !r.eat("of") && !r.placeWord() && !r.word("next", "each") {
@@ -322,9 +337,12 @@ func (r *reader) commonPlace(p *Place) {
 		p.What, p.Name = InSkipped, ""
 	}
 	if p.Ord == Each {
+		m := r.mark()
 		r.fill("of", "the", "row", "rnd")
-		if ext, ok := r.times(); ok {
+		if ext, ok := r.times(); ok && ext.How != Times {
 			p.Ext = ext
+		} else {
+			r.back(m)
 		}
 	}
 	if r.word("of") && !r.wordAt(1, "row", "rnd", "prev") {
@@ -375,10 +393,7 @@ func (r *reader) eachOf(p *Place) {
 // ofPlace hangs the place after "of" on the place before it.
 func (r *reader) ofPlace(p *Place) {
 	q := r.unitPlace()
-	if q.Ord == Each {
-		q.Ord, p.Ord = Next, Each
-		p.Ext = r.across()
-	}
+	r.ofEach(p, q)
 	if p.What == InSp || p.Ord == First || p.Ord == Last || p.What == InKind {
 		p.Of = q
 	}
@@ -393,10 +408,18 @@ func (r *reader) ofPlace(p *Place) {
 // of hangs "next shell" on a place; "of each shell across" makes the place itself repeat.
 func (r *reader) of(p *Place) {
 	p.Of = r.unitPlace()
-	if p.Of.Ord == Each {
-		p.Of.Ord, p.Ord = Next, Each
-		p.Ext = r.across()
+	r.ofEach(p, p.Of)
+}
+
+// ofEach: "last dc of each shell" repeats the first and the last; of others the place itself repeats.
+func (r *reader) ofEach(p, q *Place) {
+	if q.Ord != Each {
+		return
 	}
+	if p.Ord != First && p.Ord != Last {
+		q.Ord, p.Ord = Next, Each
+	}
+	p.Ext = r.across()
 }
 
 func (r *reader) across() Extent {
@@ -515,7 +538,7 @@ func (r *reader) skip() Node {
 	r.fill("the", "next", "foll")
 	if r.word("rem") && r.wordAt(1, "st", "ch") {
 		r.pass(2)
-		s.Rest, s.Span = true, r.span(start)
+		s.N, s.Rest, s.Span = Num{}, true, r.span(start)
 		return s
 	}
 	if r.word("last") {

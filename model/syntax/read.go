@@ -25,9 +25,10 @@ func Read(text string, o ReadOptions) (*Tree, diag.List) {
 		o:      o,
 		tree:   &Tree{Text: text, UK: o.UK, Units: map[string]*Unit{}, TchCounts: map[string]Counting{}},
 		kinds:  map[string]string{},
-		own:    map[string][][]string{},
+		own:    map[string][]ownName{},
 	}
 	r.ownUnits()
+	r.definitions()
 	for !r.is(endToken) {
 		r.line()
 	}
@@ -48,16 +49,17 @@ type reader struct {
 	finds  diag.List
 	row    *Row // the row that is open; nil outside rows
 
-	kind     string                // the stitch last named: what "inc" and "dec" mean
-	loop     Loop                  // "working in back loops only", for the rest of this row
-	lie      Lie                   // "working behind it", for the next stitch
-	depth    int                   // of brackets
-	headed   bool                  // a numbered row has been met
-	outside  bool                  // the text is not the piece's own: nodes have no span
-	kinds    map[string]string     // abbreviations looked up so far; "" for words that are none
-	own      map[string][][]string // the pattern's own stitch names, in words, by their first word
-	nearests map[string]string     // near words looked up so far
-	standard map[string]string     // the library's groups, by name
+	kind     string               // the stitch last named: what "inc" and "dec" mean
+	loop     Loop                 // "working in back loops only", for the rest of this row
+	lie      Lie                  // "working behind it", for the next stitch
+	depth    int                  // of brackets
+	headed   bool                 // a numbered row has been met
+	outside  bool                 // the text is not the piece's own: nodes have no span
+	kinds    map[string]string    // abbreviations looked up so far; "" for words that are none
+	own      map[string][]ownName // the pattern's own stitch names, by their first word
+	nearests map[string]string    // near words looked up so far
+	standard map[string]string    // the library's groups, by name
+	defined  map[int]int          // the lines that are definitions: first token, and token after the last
 }
 
 // --- tokens -----------------------------------------------------------------------------------

@@ -32,9 +32,38 @@ func TestTmp(t *testing.T) {
 				rows = append(rows, l)
 			}
 			text = strings.Join(rows, "\n")
-			_, finds := Read(text, ReadOptions{Library: lib, UK: strings.Contains(head, " uk")})
+			uk := strings.Contains(head, " uk")
+			tree, finds := Read(text, ReadOptions{Library: lib, UK: uk})
 			for _, f := range finds {
 				fmt.Println(head, "|", f.String(), "|", text[f.Span.Start:f.Span.End])
+			}
+			if finds.Faults() > 0 {
+				continue
+			}
+			want := dumpTree(tree)
+			for _, terms := range []string{"us", "uk"} {
+				out := Print(tree, PrintOptions{Library: lib, Terms: terms, Size: -1})
+				t2, finds := Read(out, ReadOptions{Library: lib, UK: terms == "uk"})
+				for _, f := range finds {
+					if f.Severity > 0 {
+						fmt.Println("AGAIN", head, "|", f.String(), "|", out[f.Span.Start:f.Span.End])
+					}
+				}
+				if got := dumpTree(t2); got != want {
+					a, b := strings.Split(want, "\n"), strings.Split(got, "\n")
+					for i := range min(len(a), len(b)) {
+						if a[i] != b[i] {
+							fmt.Println("DIFF", head, terms, "\n  ", a[i], "\n  ", b[i], "\n", out)
+							break
+						}
+					}
+				} else if out2 := Print(t2, PrintOptions{Library: lib, Terms: terms, Size: -1}); out2 != out {
+					fmt.Println("NOTFIXED", head, "\n", out, "\n", out2)
+				}
+				if os.Getenv("SHOW") != "" {
+					fmt.Println("--", head, terms)
+					fmt.Println(out)
+				}
 			}
 		}
 	}

@@ -46,18 +46,15 @@ func (r *reader) makes() []Node {
 		r.i = start
 		return nil
 	}
-	if m.Place.Loop == BothLoops {
-		m.Place.Loop = r.loop
+	if p := m.Place; p != nil {
+		r.mode(p)
+		r.eachOnce(m)
 	}
-	if m.Place.Lie == LieUnsaid {
-		m.Place.Lie, r.lie = r.lie, LieUnsaid
-	}
-	r.eachOnce(m)
 	m.Span = r.span(start)
 	r.hookNote()
-	if m.Kind == slipStitch && (r.eat("to", "form") || r.eat("to", "join") || r.words("to", "close") && r.eat("to", "close")) {
+	if m.N.isOne() && (r.eat("to", "form") || r.eat("to", "join") || r.eat("to", "close")) {
 		r.fill("a", "ring", "rnd", "the", "circle")
-		return []Node{&Join{Span: r.span(start), Place: m.Place, With: slipStitch}}
+		return []Node{&Join{Span: r.span(start), Place: m.Place, With: m.Kind}}
 	}
 	return append([]Node{m}, r.more(m)...)
 }
@@ -87,14 +84,37 @@ func (r *reader) makePlace(m *Make, start int, lead bool) bool {
 		if x, ok := r.byTimes(); ok {
 			q = x
 		}
-		m.N = Plain(1)
-		m.Place = &Place{Ord: Next, N: q.times(r.basesOf(m.Kind)), Span: r.span(start)}
+		m.N = q // of the next stitches one each, or all in the group's one place: what encloses it tells
+		if r.loop != BothLoops || r.lie != LieUnsaid {
+			m.Span = r.span(start)
+			r.placeNext(m)
+		}
 		return true
 	}
 	if !after.IsZero() {
 		m.N = after
 	}
 	return m.Place != nil
+}
+
+// placed gives the stitches that were written without a place the next stitches, one each.
+func (r *reader) placed(nodes []Node) {
+	for _, n := range nodes {
+		switch x := n.(type) {
+		case *Make:
+			if x.Place == nil {
+				r.placeNext(x)
+			}
+		case *Repeat:
+			r.placed(x.Body)
+			r.placed(x.Ending)
+		}
+	}
+}
+
+func (r *reader) placeNext(m *Make) {
+	m.Place = &Place{Span: m.Span, N: m.N.times(r.basesOf(m.Kind))}
+	m.N = Plain(1)
 }
 
 // wholeRow sees "across", "around", "to end", "to last 2 sts", straight after a stitch's name.
@@ -138,11 +158,33 @@ func (r *reader) evenly(m *Make, start int, after Num) bool {
 	return true
 }
 
+// mode puts what was said for the whole row, or for the next stitch, into a place.
+func (r *reader) mode(p *Place) {
+	if p.Loop == BothLoops && hasLoops(p.What) {
+		p.Loop = r.loop
+	}
+	if p.Lie == LieUnsaid {
+		p.Lie, r.lie = r.lie, LieUnsaid
+	}
+}
+
+// hasLoops reports whether a single loop of such a place can be meant.
+func hasLoops(w What) bool {
+	switch w {
+	case InSt, InKind, InCh, InStCh, InStSp, InCentre, InSkipped, InTch:
+		return true
+	}
+	return false
+}
+
 // eachOnce: "3 dc in next 3 sts" is one each; "2 dc in next 3 sts" is two in each.
 func (r *reader) eachOnce(m *Make) {
 	p := m.Place
 	if p.Ord == Next && p.What != InSp && !m.N.isOne() && p.N.same(m.N) && p.Ext.How != OverN {
 		m.N = Plain(1)
+	}
+	if p.Ord != Each && p.Ext.How == OverN {
+		p.Ext = Extent{}
 	}
 }
 
@@ -179,6 +221,7 @@ func (r *reader) changeOfCount(m *Make, start int, lead, inc bool) []Node {
 	if inc {
 		m.N = Plain(2)
 	}
+	m.Place = nil
 	switch {
 	case r.wholeRow():
 		from := r.i
@@ -193,8 +236,9 @@ func (r *reader) changeOfCount(m *Make, start int, lead, inc bool) []Node {
 			m.Place.N = n.times(r.basesOf(m.Kind))
 		}
 	}
-	if m.Place.Loop == BothLoops {
-		m.Place.Loop = r.loop
+	r.mode(m.Place)
+	if m.Place.Ord != Each {
+		m.Place.Ext = Extent{}
 	}
 	m.Span = r.span(start)
 	return append([]Node{m}, r.more(m)...)
@@ -256,9 +300,8 @@ func (r *reader) more(prev Node) []Node {
 			}
 			y := *x
 			y.Span, y.Place = r.span(from), p
-			if p.Loop == BothLoops {
-				p.Loop = r.loop
-			}
+			r.mode(p)
+			r.eachOnce(&y)
 			out = append(out, &y)
 		case *Group:
 			y := *x
@@ -270,7 +313,7 @@ func (r *reader) more(prev Node) []Node {
 
 // joinPlaces makes one place of "each sc" and "each ch-1 sp".
 func joinPlaces(q, p *Place) bool {
-	if q.Ord != Each || p.Ord != Each || p.What != InSp && p.What != InCh || q.What != InKind && q.What != InSt || q.Ext.How != Across {
+	if q == nil || q.Ord != Each || p.Ord != Each || p.What != InSp && p.What != InCh || q.What != InKind && q.What != InSt || q.Ext.How != Across {
 		return false
 	}
 	q.What, q.Name, q.Ext = InStSp, "", p.Ext

@@ -195,7 +195,7 @@ func (r *reader) facing(start int) []Node {
 	}
 	r.pass(1)
 	r.fill("side", "facing", "you")
-	if r.row != nil && len(r.row.Body) == 0 && r.row.Side == 0 {
+	if r.row != nil && r.row.Side == 0 {
 		r.row.Side = side
 		return []Node{}
 	}

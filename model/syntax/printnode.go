@@ -1,0 +1,510 @@
+package syntax
+
+import (
+	"fmt"
+	"strings"
+)
+
+// seq writes instructions one after the other.
+func (p *printer) seq(nodes []Node) string {
+	var b strings.Builder
+	for i, n := range nodes {
+		if i > 0 {
+			if rep, ok := nodes[i-1].(*Repeat); ok && rep.Ending != nil && !closes(n) {
+				b.WriteString(". ") // or it would be read as part of the ending
+			} else {
+				b.WriteString(", ")
+			}
+		}
+		b.WriteString(p.node(n))
+	}
+	return b.String()
+}
+
+// closes reports whether a node ends the words "ending with ...".
+func closes(n Node) bool {
+	switch x := n.(type) {
+	case *Turn:
+		return !x.Not
+	case *Join:
+		return !x.Not
+	}
+	return false
+}
+
+// inGroup writes what is worked in one place.
+func (p *printer) inGroup(nodes []Node) string {
+	was := p.group
+	p.group = true
+	s := p.seq(nodes)
+	p.group = was
+	return s
+}
+
+func (p *printer) node(n Node) string {
+	switch x := n.(type) {
+	case *Make:
+		return p.make(x)
+	case *Skip:
+		return p.skip(x)
+	case *ChainN:
+		return p.chain(x)
+	case *Group:
+		q := x.Place
+		if q == nil {
+			q = &Place{N: Plain(1)}
+		}
+		return lie(q) + "(" + p.inGroup(x.Body) + ") in " + p.place(q)
+	case *Repeat:
+		return p.repeat(x)
+	case *Turn:
+		if x.Not {
+			return "do not turn"
+		}
+		return "turn"
+	case *Join:
+		return p.join(x)
+	case *Yarn:
+		return p.yarn(x)
+	case *Note:
+		return p.note(x)
+	case *RowRef:
+		return p.rowRef(x)
+	case *Along:
+		s := "working along " + edgeNames[x.Edge]
+		if x.Face != 0 {
+			s += " with " + string(x.Face) + "S facing"
+		}
+		return s
+	}
+	return ""
+}
+
+var edgeNames = [...]string{NextEdge: "next edge", LeftEdge: "left edge", RightEdge: "right edge", SideEdge: "side edge",
+	LowerEdge: "opposite side of foundation ch", UpperEdge: "upper edge", AllRound: "entire edge"}
+
+func (p *printer) make(x *Make) string {
+	kind := p.kind(x.Kind)
+	if x.Unit != nil {
+		kind = p.unitName(x.Kind)
+	}
+	n := ""
+	if !x.N.isOne() {
+		n = p.num(x.N) + " "
+	}
+	q := x.Place
+	if q == nil {
+		if p.group || x.N.isOne() {
+			return n + kind
+		}
+		q = &Place{N: x.N}
+		n = ""
+	}
+	if q.Ext.How == Evenly {
+		if !q.Ext.N.IsZero() {
+			n = p.num(q.Ext.N) + " "
+		}
+		return n + kind + " evenly " + p.evenlyAlong(q)
+	}
+	if p.bare(x, q) {
+		if q.N.isOne() {
+			return n + kind
+		}
+		return p.num(q.N) + " " + kind
+	}
+	prep := "in "
+	if k, ok := p.o.Library.Kind(x.Kind); ok && x.Unit == nil {
+		switch {
+		case k.Post != 0:
+			prep = "around "
+		case k.Legs > 1 && !k.SamePlace && q.Ord == Next:
+			prep = "over "
+		}
+	}
+	where := p.place(q)
+	if q.Ord == Next && q.N.same(x.N) && !x.N.isOne() {
+		where = "each of " + where // or it would be one each
+	}
+	return lie(q) + n + kind + " " + prep + where
+}
+
+// bare reports whether a stitch is written without its place: what stands on no stitch of the row below, and
+// groups that find their own places.
+func (p *printer) bare(x *Make, q *Place) bool {
+	if q.Ord != Next || q.What != InSt || q.Loop != BothLoops || q.Below+q.Row > 0 || q.Of != nil || !x.N.isOne() {
+		return false
+	}
+	if x.Unit != nil {
+		return x.Unit.Macro || ownPlace(x.Unit.Body)
+	}
+	k, ok := p.o.Library.Kind(x.Kind)
+	return ok && k.Bases == 0
+}
+
+// ownPlace reports whether a group hangs on what was made before it, as a picot does.
+func ownPlace(body []Node) bool {
+	if len(body) == 0 {
+		return false
+	}
+	_, chain := body[0].(*ChainN)
+	return chain && worksChain(body)
+}
+
+func (p *printer) evenlyAlong(q *Place) string {
+	switch {
+	case q.What == InEnd:
+		return "along side edge"
+	case p.round:
+		return "around"
+	}
+	return "across"
+}
+
+func (p *printer) skip(x *Skip) string {
+	switch {
+	case x.Rest && x.N.IsZero():
+		return "leave remaining " + p.words.sts + " unworked"
+	case x.Rest:
+		return "leave " + p.what(Last, x.N, x.What, x.Name, x.Chains) + " unworked"
+	case x.Behind:
+		return p.words.skip + " " + p.what(Next, x.N, x.What, x.Name, x.Chains) + " behind"
+	case x.First:
+		return p.words.skip + " " + p.what(First, x.N, x.What, x.Name, x.Chains)
+	}
+	return p.words.skip + " " + p.what(Next, x.N, x.What, x.Name, x.Chains)
+}
+
+func (p *printer) chain(x *ChainN) string {
+	s := p.words.ch + " " + p.num(x.N)
+	switch x.Counts {
+	case Counts:
+		as := "a " + p.words.st
+		if len(x.As) > 0 {
+			as = p.inGroup(x.As)
+		}
+		return s + " (counts as " + as + ")"
+	case CountsNot:
+		return s + " (does not count as a " + p.words.st + ")"
+	}
+	return s
+}
+
+func (p *printer) repeat(x *Repeat) string {
+	body := p.seq(x.Body)
+	if x.Break > 0 && x.Break < len(x.Body) {
+		body = p.seq(x.Body[:x.Break]) + " **, " + p.seq(x.Body[x.Break:])
+	}
+	end := ""
+	if x.AtBreak {
+		end = ", ending last " + p.words.rep + " at **"
+	} else if x.Ending != nil {
+		end = ", ending with " + p.seq(x.Ending)
+	}
+	if !x.Star {
+		if x.Ext.How == Times {
+			return "[" + body + "] " + p.num(x.Ext.N) + " times" + end
+		}
+		return "[" + body + "]" + p.extent(x.Ext) + end
+	}
+	s := "*" + body + "; " + p.words.rep + " from *"
+	switch {
+	case x.Ext.How == Times && x.Ext.Soft:
+		s += " " + p.num(x.Ext.N.plus(-1)) + " times"
+	case x.Ext.How == Times:
+		s += " " + p.num(x.Ext.N.plus(-1)) + " more times"
+	default:
+		s += p.extent(x.Ext)
+	}
+	return s + end
+}
+
+func (p *printer) extent(e Extent) string {
+	switch e.How {
+	case Across:
+		if p.round {
+			return " around"
+		}
+		return " across"
+	case ToNext:
+		if e.What == InCentre {
+			return " to centre " + p.words.st
+		}
+		return " to " + p.what(Next, Plain(1), e.What, e.Name, 0)
+	case ToLast:
+		return " to " + p.what(Last, e.N, e.What, e.Name, 0)
+	case UntilN:
+		return " until there are " + strings.TrimPrefix(p.what(Next, e.N, e.What, e.Name, 0), "next ")
+	case Evenly:
+		return " " + p.num(e.N) + " times evenly"
+	}
+	return ""
+}
+
+func (p *printer) join(x *Join) string {
+	switch {
+	case x.Not:
+		return "do not join"
+	case x.Place != nil && x.Place.What == InRing:
+		return "join to form a ring"
+	case x.Place == nil && (x.With == slipStitch || x.With == ""):
+		return "join"
+	}
+	with := x.With
+	if with == "" {
+		with = slipStitch
+	}
+	s := "join with " + p.kind(with)
+	if x.Place != nil {
+		s += " in " + p.place(x.Place)
+	}
+	return s
+}
+
+func (p *printer) yarn(x *Yarn) string {
+	letter := x.Letter
+	if letter == "" {
+		letter = "yarn"
+	}
+	switch x.Do {
+	case With:
+		return "with " + letter
+	case JoinIn:
+		if x.Place != nil {
+			return "join " + letter + " in " + p.place(x.Place)
+		}
+		return "join " + letter
+	case ChangeTo:
+		return "change to " + x.Letter
+	case DropIt:
+		return "drop " + letter
+	case PickUpIt:
+		return "pick up " + letter
+	case CarryIt:
+		if x.Letter == "" {
+			return "carry yarn not in use"
+		}
+		return "carry " + x.Letter
+	case HoldLoop:
+		return "place loop on marker"
+	}
+	return strings.TrimSpace("fasten off " + x.Letter)
+}
+
+// note writes a remark in brackets, marked as one where its words might be taken for instructions.
+func (p *printer) note(x *Note) string {
+	if x.Text == MagicRing {
+		return MagicRing
+	}
+	t, finds := Read("Row 1: ("+x.Text+")", ReadOptions{Library: p.o.Library, UK: p.o.Terms == "uk"})
+	if len(t.Rows) == 1 && len(t.Rows[0].Body) == 1 && len(t.Rows[0].Count) == 0 && finds.Faults() == 0 {
+		if n, ok := t.Rows[0].Body[0].(*Note); ok && n.Text == x.Text && t.Rows[0].Hook == Unsaid {
+			return "(" + x.Text + ")"
+		}
+	}
+	return "(note: " + x.Text + ")"
+}
+
+func (p *printer) rowRef(x *RowRef) string {
+	word := "Row"
+	if x.Round {
+		word = p.words.rnd
+	}
+	s := p.words.rep + " "
+	switch n := len(x.Rows); {
+	case x.Last > 1:
+		s += fmt.Sprintf("last %d %ss", x.Last, strings.ToLower(word))
+	case x.Last == 1:
+		s += "last " + strings.ToLower(word)
+	case n > 2 && consecutive(x.Rows):
+		s += fmt.Sprintf("%ss %d-%d", word, x.Rows[0], x.Rows[n-1])
+	case n > 1:
+		s += word + "s " + list(x.Rows)
+	case n == 1:
+		s += fmt.Sprintf("%s %d", word, x.Rows[0])
+	}
+	if !x.Times.IsZero() {
+		s += " " + p.num(x.Times)
+		if x.More {
+			s += " more"
+		}
+		s += " times"
+	}
+	if x.Until != "" {
+		s += " " + x.Until
+	}
+	return s
+}
+
+func consecutive(rows []int) bool {
+	for i := 1; i < len(rows); i++ {
+		if rows[i] != rows[i-1]+1 {
+			return false
+		}
+	}
+	return true
+}
+
+// lie writes on which side of what it passes a long stitch lies.
+func lie(q *Place) string {
+	switch q.Lie {
+	case BehindIt:
+		return "working behind, "
+	case InFront:
+		return "working in front, "
+	}
+	return ""
+}
+
+// --- places -----------------------------------------------------------------------------------
+
+var loopNames = [...]string{FrontLoop: "front loop of ", BackLoop: "back loop of ", ThirdLoop: "third loop of "}
+
+// place writes a place after its placing word.
+func (p *printer) place(q *Place) string {
+	s := loopNames[q.Loop]
+	switch q.What {
+	case InRing:
+		return "ring"
+	case InHook:
+		return ordinal(q.N.B) + " " + p.words.ch + " from hook"
+	case InTch:
+		return "top of " + p.words.tch
+	case InCentre:
+		return s + "centre " + p.words.st
+	case InGap:
+		if t := p.gap(q); t != "" {
+			return t
+		}
+	case InUnder:
+		s += "other side of "
+	case InFace:
+		s += "face of "
+	}
+	if q.Of != nil {
+		return s + p.placeOf(q)
+	}
+	s += p.what(q.Ord, q.N, q.What, q.Name, q.Chains) + p.deep(q)
+	if q.Ord == Each {
+		s += p.extent(q.Ext)
+	}
+	return s
+}
+
+// deep writes how far below a place lies.
+func (p *printer) deep(q *Place) string {
+	s := ""
+	if q.Row > 0 {
+		word := "Row"
+		if p.round {
+			word = p.words.rnd
+		}
+		s += fmt.Sprintf(" of %s %d", word, q.Row)
+	}
+	if q.Below > 0 {
+		s += fmt.Sprintf(" %d rows below", q.Below)
+	}
+	return s
+}
+
+// placeOf writes "centre dc of next shell" and its like.
+func (p *printer) placeOf(q *Place) string {
+	var s string
+	switch one := p.what(Nth, Plain(1), q.What, q.Name, q.Chains)[len("1st "):]; {
+	case q.Centre:
+		s = "centre " + one
+	case q.Ord == Each && q.N.B > 1, q.Ord == Nth:
+		s = ordinal(q.N.B) + " " + one
+	case q.Ord == Each:
+		s = one
+	default:
+		s = p.what(q.Ord, q.N, q.What, q.Name, q.Chains)
+	}
+	ord := q.Of.Ord
+	if q.Ord == Each {
+		ord = Each // the place repeats, as the group does
+	}
+	s += " of " + p.what(ord, Plain(1), q.Of.What, q.Of.Name, q.Of.Chains) + p.deep(q)
+	if ord == Each {
+		s += p.extent(q.Ext)
+	}
+	return s
+}
+
+// gap writes a place between stitches or groups.
+func (p *printer) gap(q *Place) string {
+	between := ""
+	switch q.Name {
+	case "group":
+		between = p.words.sp + " between groups"
+	case "edge":
+		between = p.words.sp + " between " + p.words.sts
+	default:
+		if q.Ord == Each {
+			return "each gap" + p.extent(q.Ext)
+		}
+		return p.ord(q.Ord, q.N) + plural("gap", q.Ord, q.N)
+	}
+	if q.Ord == Each {
+		return "each " + between + p.extent(q.Ext)
+	}
+	return "next " + between
+}
+
+// ord writes the words before the sort of place: "next 3 ", "2nd ", "each ".
+func (p *printer) ord(ord Ord, q Num) string {
+	if ord == Nth {
+		return ordinal(q.B) + " "
+	}
+	s := [...]string{Next: "next ", Same: "same ", First: "first ", Last: "last ", Each: "each "}[ord]
+	if !q.isOne() && ord != Each && ord != Same {
+		s += p.num(q) + " "
+	}
+	return s
+}
+
+func plural(word string, ord Ord, q Num) string {
+	if !q.isOne() && ord != Nth && ord != Each {
+		return word + "s"
+	}
+	return word
+}
+
+// what writes "next 3 sts", "first ch-2 sp", "each dc".
+func (p *printer) what(ord Ord, q Num, what What, name string, chains int) string {
+	s := p.ord(ord, q)
+	st := p.words.st
+	if plural("", ord, q) != "" {
+		st = p.words.sts
+	}
+	switch what {
+	case InCh, InUnder:
+		return s + p.words.ch
+	case InStCh:
+		return s + p.words.st + " and " + p.words.ch
+	case InStSp:
+		return s + p.words.st + " and " + p.words.sp
+	case InSp:
+		return s + p.space(chains, st == p.words.sts && st != p.words.st)
+	case InKind:
+		return s + p.kind(name)
+	case InUnit:
+		if name == "" {
+			name = "group"
+		}
+		return s + p.unitName(name)
+	case InCorner:
+		if chains > 0 {
+			return s + "corner " + p.space(chains, false)
+		}
+		return s + plural("corner", ord, q)
+	case InSkipped:
+		return s + p.words.skipped + " " + st
+	case InTch:
+		return s + p.words.tch
+	case InEnd:
+		return s + plural("row end", ord, q)
+	case InGap:
+		return s + plural("gap", ord, q)
+	}
+	return s + st
+}
