@@ -26,7 +26,6 @@ type Options struct {
 	DPI         float64 // pixels per inch; 0 is 300
 	Transparent bool    // leave the page's background out
 	Grey        bool    // shades of grey, for a printer without colour
-	Text        map[string]string
 }
 
 // bandRows is the height of a band in pixels: high enough that few symbols fall
