@@ -1,0 +1,91 @@
+package layout
+
+import (
+	"math"
+
+	"strandway/chart/geom"
+	"strandway/model/fabric"
+)
+
+// Arrange lays out a fabric at the given heights. The same fabric always gives
+// the same plan.
+func Arrange(f *fabric.Fabric, h Heights) *Plan {
+	plan := &Plan{Fabric: f, Poses: make([]Pose, len(f.Stitches)), Box: geom.Box{}}
+	if len(f.Rows) == 0 || len(f.Stitches) == 0 {
+		return plan
+	}
+	p := build(f, h)
+	p.findFans()
+	relax := p.choose()
+	p.findPeriod()
+	if small := p.foldedIf(relax); small != nil {
+		small.small.place()
+		plan.Iterations = small.small.relax()
+		small.unfold()
+	} else {
+		p.place()
+		if relax {
+			plan.Iterations = p.relax()
+		}
+	}
+	p.narrowPosts()
+	p.pose(plan)
+	p.hang(plan)
+	p.bracket(plan)
+	p.measure(plan)
+	return plan
+}
+
+func (p *piece) foldedIf(relax bool) *fold {
+	if !relax {
+		return nil
+	}
+	return p.folded()
+}
+
+// place gives every node its direct place in the manner chosen.
+func (p *piece) place() {
+	switch {
+	case len(p.nodes) == 0:
+	case p.hasRing:
+		p.placeRounds()
+	case p.manner == Ripple:
+		p.placeRipple()
+	default:
+		p.placeColumns()
+	}
+}
+
+// measure sums up: the box of all that is placed and how far heights were missed.
+func (p *piece) measure(plan *Plan) {
+	box := geom.Empty()
+	missed, n := 0.0, 0.0
+	for id := range plan.Poses {
+		q := &plan.Poses[id]
+		if !q.Placed {
+			continue
+		}
+		box = box.Add(q.Top)
+		for _, l := range plan.LegsOf(int32(id)) {
+			box = box.Add(l.Foot)
+		}
+		i := p.nodeOf[id]
+		if i < 0 {
+			continue
+		}
+		if d := &p.nodes[i]; d.nlegs == 1 && !d.level {
+			h := d.h
+			if p.inRing(i) {
+				h += p.feetR
+			}
+			missed += math.Abs(p.at[i].Sub(p.foot(p.legs[d.leg])).Len() - h)
+			n++
+		}
+	}
+	if !box.IsEmpty() {
+		plan.Box = box.Grow(stitchHalf)
+	}
+	if n > 0 {
+		plan.HeightError = missed / n
+	}
+}

@@ -1,0 +1,106 @@
+package layout
+
+import (
+	"fmt"
+	"strings"
+
+	"strandway/model/fabric"
+)
+
+// bracket marks the repeats found, across and upward.
+func (p *piece) bracket(plan *Plan) {
+	if p.hasRing || len(p.rows) < 2 {
+		return
+	}
+	p.bracketAcross(plan)
+	p.bracketUpward(plan)
+}
+
+// bracketAcross marks the second working of the repeat, so that the first shows
+// how it meets the edge.
+func (p *piece) bracketAcross(plan *Plan) {
+	n, from := int32(0), int32(0)
+	if q := p.period; q != nil {
+		n = q.nodes[0]
+	}
+	if m, at := p.writtenRepeat(); m > 0 && (n == 0 || n%m != 0 && m%n != 0 || m > n) {
+		n, from = m, at
+	} else if m > 0 {
+		from = at % n
+	}
+	ground := p.rows[0]
+	if n < 2 || int(2*n) > ground.len() {
+		return
+	}
+	pitch := (p.at[ground.last-1].X - p.at[ground.first].X) / float64(ground.len()-1)
+	for int(from+2*n) <= ground.len() && from < n {
+		from += n
+	}
+	if int(from+n) > ground.len() {
+		from = int32(ground.len()) - n
+	}
+	left := p.at[ground.first].X - pitch/2
+	plan.Repeat = Bracket{
+		On:    true,
+		From:  left + float64(from)*pitch,
+		To:    left + float64(from+n)*pitch,
+		Label: fmt.Sprintf("%d sts", n),
+	}
+}
+
+// writtenRepeat is the width of the first row's repeat in foundation stitches, as
+// its workings lie, and the first place of its leftmost working.
+func (p *piece) writtenRepeat() (n, at int32) {
+	var starts []int32
+	for _, q := range p.f.Repeats {
+		if q.Row != 1 {
+			continue
+		}
+		for id := q.First; id < q.Last; id++ {
+			i := p.nodeOf[id]
+			if i < 0 || p.nodes[i].nlegs == 0 {
+				continue
+			}
+			if l := p.legs[p.nodes[i].leg]; l.a >= 0 && p.nodes[l.a].row == 0 {
+				starts = append(starts, l.a-p.rows[0].first)
+				break
+			}
+		}
+	}
+	if len(starts) < 2 {
+		return 0, 0
+	}
+	n = starts[1] - starts[0]
+	at = starts[0]
+	if n < 0 {
+		n, at = -n, starts[len(starts)-1]
+	}
+	return n, at
+}
+
+// bracketUpward marks rows that repeat, yarn and all.
+func (p *piece) bracketUpward(plan *Plan) {
+	alike := p.rowHashes()
+	for k, r := range p.rows {
+		for i := r.first; i < r.last; i++ {
+			s := &p.f.Stitches[p.nodes[i].id]
+			alike[k] = mix(mix(alike[k], uint64(s.Kind)), uint64(s.Yarn))
+		}
+		alike[k] = mix(alike[k], uint64(r.dir))
+	}
+	up := findUpward(alike)
+	if up.rows < 2 {
+		return
+	}
+	from, to := p.rows[up.from].source, p.rows[up.from+up.rows-1].source
+	plan.Upward = Bracket{On: true, From: float64(from), To: float64(to), Label: rowRange(p.f, from, to)}
+}
+
+// rowRange names rows as a pattern does: "Rows 2-5".
+func rowRange(f *fabric.Fabric, from, to int) string {
+	word := "Rows"
+	if strings.HasPrefix(f.Rows[from].Label, "R") && f.Rows[from].Shape != fabric.Flat {
+		word = "Rnds"
+	}
+	return fmt.Sprintf("%s %d-%d", word, f.Rows[from].No, f.Rows[to].No)
+}

@@ -1,0 +1,191 @@
+package layout
+
+import (
+	"math"
+
+	"strandway/chart/geom"
+)
+
+const (
+	chainPull = .15 // weight of a chain's wish against a stitch's
+	turnPull  = 2.0
+	deepPull  = .4
+	steepStep = .6 // neighbours with more height between them may stand closer
+	steepGap  = .7
+	loopGap   = .75 // share of their gap that the chains of a loop of three or more need
+	loopShare = .62 // share of its length by which such a loop widens the row
+)
+
+// placeColumns gives every node of flat rows its direct place: above its places,
+// no nearer to its neighbours than its gap.
+//
+// After it, rows of plain stitches, ribs and meshes lie as they stay.
+func (p *piece) placeColumns() {
+	if len(p.rows) == 0 {
+		return
+	}
+	pitch := p.pitch()
+	r := p.rows[0]
+	for i := r.first; i < r.last; i++ {
+		p.at[i] = geom.Point{X: float64(i-r.first) * pitch, Y: p.nodes[i].h}
+	}
+	var s separator
+	for _, r := range p.rows[1:] {
+		p.placeRow(r, &s)
+	}
+}
+
+// pitch is the distance of foundation stitches: the widest row decides, within
+// what a foundation can give.
+func (p *piece) pitch() float64 {
+	below := p.rows[0].len()
+	width := func(r row) float64 {
+		w := p.natural(r)
+		p.runs(r, func(a, b int32) {
+			if b-a >= 3 {
+				w -= chainGap * (1 - loopShare) * float64(b-a-2)
+			}
+		})
+		return w
+	}
+	most := 0.0
+	for i, r := range p.rows[1:] {
+		if q := p.period; q != nil {
+			whole := float64(r.len()-1) / float64(q.nodes[i+1])
+			most = max(most, width(r)/whole/float64(q.nodes[0]))
+		} else if below > 1 {
+			most = max(most, width(r)/float64(below-1))
+		}
+	}
+	return min(max(most, .88), 1.15)
+}
+
+// placeRow gives a row its direct places over the rows below it.
+func (p *piece) placeRow(r row, s *separator) {
+	n := r.len()
+	s.size(n)
+	for k := range n {
+		i := r.first + int32(k)
+		if k+1 < n {
+			s.gap[k] = p.gap(i, i+1)
+		} else {
+			s.gap[k] = 0
+		}
+		d := &p.nodes[i]
+		if d.nlegs == 0 {
+			continue
+		}
+		x, y := 0.0, math.Inf(-1)
+		for _, l := range p.of(i) {
+			b := p.foot(l)
+			x += b.X / float64(d.nlegs)
+			y = max(y, b.Y)
+		}
+		if a := p.leanOf(i); a != 0 {
+			x -= math.Sin(a) * d.h
+			y -= (1 - math.Cos(a)) * d.h * .6
+		}
+		s.x[k], s.weight[k], s.known[k] = x, 1, true
+		if d.turn {
+			s.weight[k] = turnPull
+		}
+		if d.deep {
+			s.weight[k] = deepPull
+		}
+		p.at[i].Y = y + d.h
+	}
+	p.levelRow(r)
+	p.fillUnknown(r, s)
+	for k := 0; k+1 < n; k++ {
+		if i := r.first + int32(k); math.Abs(p.at[i].Y-p.at[i+1].Y) > steepStep {
+			s.gap[k] *= steepGap
+		}
+	}
+	s.settle()
+	for k := range n {
+		p.at[r.first+int32(k)].X = s.x[k]
+	}
+}
+
+// levelRow puts long stitches and posts among others level with the ordinary
+// stitches on either side. In cloth the edges of rows that close round spaces or
+// posts sink with them.
+func (p *piece) levelRow(r row) {
+	sunk := false
+	for i := r.first; p.h.measured && i < r.last; i++ {
+		n := &p.nodes[i]
+		sunk = sunk || n.nlegs > 0 && (p.legs[n.leg].space || p.legs[n.leg].post != 0)
+	}
+	levels := func(i int32) bool {
+		n := &p.nodes[i]
+		return n.level || sunk && (n.turn || i == r.first || i == r.last-1)
+	}
+	ordinary := func(i int32) bool { return p.nodes[i].nlegs > 0 && !levels(i) }
+	prev := int32(-1)
+	for i := r.first; i < r.last; i++ {
+		if ordinary(i) {
+			prev = i
+			continue
+		}
+		if p.nodes[i].nlegs == 0 || !levels(i) {
+			continue
+		}
+		next := i + 1
+		for next < r.last && !ordinary(next) {
+			next++
+		}
+		switch {
+		case prev >= 0 && next < r.last:
+			p.at[i].Y = (p.at[prev].Y + p.at[next].Y) / 2
+		case prev >= 0:
+			p.at[i].Y = p.at[prev].Y
+		case next < r.last:
+			p.at[i].Y = p.at[next].Y
+		}
+	}
+}
+
+// fillUnknown spreads nodes without places, mostly chains, evenly between those
+// that have them, a run of chains bowing up or sagging down.
+func (p *piece) fillUnknown(r row, s *separator) {
+	n := r.len()
+	at := func(k int) geom.Point { return geom.Point{X: s.x[k], Y: p.at[r.first+int32(k)].Y} }
+	for k := 0; k < n; {
+		if s.known[k] {
+			k++
+			continue
+		}
+		e := k
+		for e < n && !s.known[e] {
+			e++
+		}
+		var a, b geom.Point
+		span := float64(e-k+1) * chainGap
+		switch {
+		case k > 0 && e < n:
+			a, b = at(k-1), at(e)
+		case k > 0:
+			a = at(k - 1)
+			b = geom.Point{X: a.X + span, Y: a.Y}
+		case e < n:
+			b = at(e)
+			a = geom.Point{X: b.X - span, Y: b.Y}
+		default:
+			b.X = span
+		}
+		bow := p.h.arch
+		if !p.h.measured {
+			bow *= [...]float64{0, 0, .5, 1}[min(3, e-k)]
+		}
+		for j := k; j < e; j++ {
+			t := float64(j-k+1) / float64(e-k+1)
+			q := a.Lerp(b, t)
+			s.x[j], s.weight[j] = q.X, chainPull
+			p.at[r.first+int32(j)].Y = q.Y + bow*math.Sin(math.Pi*t)
+			if e-k >= 3 {
+				s.gap[j] *= loopGap
+			}
+		}
+		k = e
+	}
+}

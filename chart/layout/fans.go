@@ -1,0 +1,130 @@
+package layout
+
+import "math"
+
+// fan is two or more stitches of a row that stand in one place, chains between
+// them allowed.
+type fan struct {
+	row         int32
+	first, last int32 // its outer members
+	members     int32
+	side        int8 // +1 at the left edge, -1 at the right: it leans one way only
+	h           float64
+	chains      bool      // there are chains between its members
+	lean        []float64 // of each node from first to last, radians from upright, to the left
+}
+
+const (
+	widestFan      = 128 * math.Pi / 180
+	widestRoundFan = 80 * math.Pi / 180
+)
+
+// findFans groups neighbours that stand in one place.
+//
+// After it, every member knows its fan, and every fan the lean of its members.
+func (p *piece) findFans() {
+	for ri := range p.rows {
+		r := p.rows[ri]
+		for i := r.first; i < r.last; {
+			n := &p.nodes[i]
+			if n.nlegs != 1 || n.deep || p.legs[n.leg].a < 0 {
+				i++
+				continue
+			}
+			place := p.legs[n.leg]
+			f := fan{row: int32(ri), first: i, last: i, members: 1, h: n.h}
+			for j := i + 1; j < r.last; j++ {
+				m := &p.nodes[j]
+				if m.chain {
+					continue
+				}
+				if m.nlegs != 1 || m.deep || !samePlace(p.legs[m.leg], place) {
+					break
+				}
+				f.chains = f.chains || j > f.last+1
+				f.last = j
+				f.members++
+			}
+			if f.members > 1 {
+				p.addFan(f, r, place)
+			}
+			i = f.last + 1
+		}
+	}
+}
+
+func samePlace(l, m leg) bool {
+	return l.post == m.post &&
+		(l.a == m.a && l.b == m.b || l.a == m.b && l.b == m.a)
+}
+
+func (p *piece) addFan(f fan, r row, place leg) {
+	below := p.rows[p.nodes[place.a].row]
+	if !r.closed && !p.hasRing {
+		atLeft := f.first == r.first && min(place.a, place.b) == below.first
+		atRight := f.last == r.last-1 && max(place.a, place.b) == below.last-1
+		switch {
+		case atLeft && !atRight:
+			f.side = 1
+		case atRight && !atLeft:
+			f.side = -1
+		}
+	}
+	f.h = max(p.nodes[f.first].h, p.nodes[f.last].h, .2)
+	f.lean = p.leans(&f)
+	for i := f.first; i <= f.last; i++ {
+		if !p.nodes[i].chain {
+			p.nodes[i].fan = int32(len(p.fans))
+		}
+	}
+	p.fans = append(p.fans, f)
+}
+
+// leans opens the fan so that its tops stand a stitch apart, with room for the
+// chains between them; a fan at an edge keeps its outer member upright.
+func (p *piece) leans(f *fan) []float64 {
+	lean := make([]float64, f.last-f.first+1)
+	total := 0.0
+	prev := f.first
+	for i := f.first + 1; i <= f.last; i++ {
+		if p.nodes[i].chain {
+			continue
+		}
+		gap := fanGap
+		if between := float64(i - prev); between > 1 {
+			gap = chainGap * between
+			if between > 2 { // two chains or more arch outward
+				gap *= .7
+			}
+		}
+		total += 2 * math.Asin(min(.9, gap/(2*f.h)))
+		lean[i-f.first] = total
+		prev = i
+	}
+	widest := widestFan
+	if p.hasRing {
+		widest = widestRoundFan
+	}
+	scale := min(1, widest/total)
+	from := total / 2
+	switch f.side {
+	case 1:
+		from = 0
+	case -1:
+		from = total
+	}
+	for i := range lean {
+		lean[i] = (from - lean[i]) * scale
+	}
+	return lean
+}
+
+// leanOf is how far node i leans to the left of upright, radians.
+func (p *piece) leanOf(i int32) float64 {
+	k := p.nodes[i].fan
+	if k < 0 {
+		return 0
+	}
+	f := &p.fans[k]
+	return f.lean[i-f.first]
+}

@@ -1,0 +1,216 @@
+package layout
+
+import (
+	"math"
+
+	"strandway/chart/geom"
+)
+
+// weights says how strongly each term pulls.
+type weights struct {
+	height     float64 // a leg at its height
+	legShort   float64 // a leg of several that is too short, too long
+	legLong    float64
+	shortTall  float64 // a stem shorter than its height; tall stitches bunch in cloth
+	edge       float64 // share of the height's weight that edges keep
+	apart      float64 // neighbours closer than their gap
+	together   float64 // stitches further apart than their gap
+	chains     float64 // chains further apart than their gap
+	taut       float64 // the same in a run pulled straight
+	upright    float64
+	fan        float64
+	smooth     float64 // rows without kinks
+	arc        float64 // bends of a run of chains
+	lone       float64 // one chain level between its neighbours
+	bow        float64 // chains of a slack run outward
+	chord      float64 // loops sharing the slack
+	level      float64 // tops of a row toward its mean height
+	clear      float64 // ink from ink
+	home       float64 // toward the direct place
+	freeGround bool    // the foundation bends with the rows
+}
+
+// weightsFor is the table of terms: what holds in flat lace, and what each manner
+// changes about it.
+func (p *piece) weightsFor() weights {
+	w := weights{
+		height: 1, legShort: .4, legLong: .16, shortTall: 1, edge: 1,
+		apart: 1, together: .08, chains: .8, taut: .12,
+		upright: .12, fan: .35, smooth: .06, arc: .35, lone: 1.2,
+		bow: .04, chord: .4, clear: 1,
+	}
+	loops := false
+	for _, r := range p.rows[1:] {
+		p.runs(r, func(a, b int32) { loops = loops || b-a >= 3 })
+	}
+	if loops {
+		w.level = .30
+		if len(p.fans) > 0 {
+			w.bow = .08
+		}
+	}
+	switch {
+	case p.hasRing:
+		w.home, w.apart, w.upright, w.level = .25, .5, .35, 0
+	case p.h.measured:
+		w.level, w.edge, w.shortTall = 1, .25, .5
+	}
+	if p.manner == Ripple {
+		w.home, w.level, w.freeGround = .10, 0, true
+	}
+	return w
+}
+
+const (
+	momentum   = .85
+	fastest    = .3   // no node moves further in one step, u
+	still      = 1e-3 // u
+	mostSteps  = 400
+	leastSteps = 20
+	coolFrom   = .6  // share of the steps after which the momentum dies away
+	stepBudget = 3e6 // steps times nodes: a fabric that never repeats still ends
+)
+
+// relaxer moves the nodes of a piece toward where all terms agree. Every term
+// asks its nodes for a move with a weight; each node takes the weighted mean, all
+// at once, so that neither order nor side matters.
+type relaxer struct {
+	p     *piece
+	w     weights
+	at    []geom.Point
+	move  []geom.Point
+	sum   []float64
+	speed []geom.Point
+	home  []geom.Point
+	fixed []bool
+
+	stems  []stem
+	joined []joined
+	pairs  []pair
+	bends  []bend
+	runs   []chainRun
+	clear  clearance
+	mirror *mirror
+}
+
+// relax moves the nodes from their direct places to where heights, gaps, fans and
+// arcs agree.
+//
+// After it, fans open, loops bow, rows lie level and no ink crosses other ink.
+func (p *piece) relax() int {
+	if len(p.rows) < 2 {
+		return 0
+	}
+	n := len(p.nodes)
+	x := &relaxer{
+		p: p, w: p.weightsFor(), at: p.at,
+		move: make([]geom.Point, n), sum: make([]float64, n), speed: make([]geom.Point, n),
+		home: append([]geom.Point(nil), p.at...), fixed: make([]bool, n),
+	}
+	if !p.hasRing && !x.w.freeGround {
+		for i := p.rows[0].first; i < p.rows[0].last; i++ {
+			x.fixed[i] = true
+		}
+	}
+	x.gather()
+	x.mirror = p.findMirror()
+	return x.run()
+}
+
+func (x *relaxer) run() int {
+	steps := min(mostSteps, max(leastSteps, int(stepBudget/float64(len(x.at)))))
+	cool := int(coolFrom * float64(steps))
+	for step := range steps {
+		clear(x.move)
+		clear(x.sum)
+		x.pullStems()
+		x.pullJoined()
+		x.pullPairs()
+		x.pullBends()
+		x.pullRuns()
+		if x.w.level > 0 {
+			x.pullLevel()
+		}
+		if step > 5 {
+			if step%10 == 6 {
+				x.clear.gather(x.p)
+			}
+			x.pullClear()
+		}
+		if x.w.home > 0 {
+			for i := range x.at {
+				x.pull(int32(i), x.home[i].Sub(x.at[i]), x.w.home)
+			}
+		}
+		m, scale := momentum, 1.0
+		if step > cool {
+			t := float64(step-cool) / float64(steps-cool)
+			m, scale = momentum*(1-t), 1-.8*t
+		}
+		most := x.step(m, scale*(1-m/2))
+		x.mirror.even(x.at)
+		if x.w.freeGround {
+			x.settleGround()
+		}
+		if most < still && step > leastSteps {
+			return step + 1
+		}
+	}
+	return steps
+}
+
+// pull asks node i for a move.
+func (x *relaxer) pull(i int32, d geom.Point, w float64) {
+	x.move[i].X += d.X * w
+	x.move[i].Y += d.Y * w
+	x.sum[i] += w
+}
+
+// pullPlace asks a place for a move: its nodes share it.
+func (x *relaxer) pullPlace(a, b int32, d geom.Point, w float64) {
+	if a < 0 {
+		return
+	}
+	if a == b {
+		x.pull(a, d, w)
+		return
+	}
+	x.pull(a, d, w/2)
+	x.pull(b, d, w/2)
+}
+
+// step moves every node and gives the furthest move.
+func (x *relaxer) step(m, scale float64) float64 {
+	most := 0.0
+	for i := range x.at {
+		if x.sum[i] == 0 || x.fixed[i] {
+			continue
+		}
+		v := &x.speed[i]
+		k := scale / x.sum[i]
+		v.X = v.X*m + x.move[i].X*k
+		v.Y = v.Y*m + x.move[i].Y*k
+		l := math.Sqrt(v.X*v.X + v.Y*v.Y)
+		if l > fastest {
+			*v = v.Mul(fastest / l)
+			l = fastest
+		}
+		x.at[i].X += v.X
+		x.at[i].Y += v.Y
+		most = max(most, l)
+	}
+	return most
+}
+
+// settleGround keeps a free foundation from drifting.
+func (x *relaxer) settleGround() {
+	r := x.p.rows[0]
+	y := 0.0
+	for i := r.first; i < r.last; i++ {
+		y += x.at[i].Y - x.home[i].Y
+	}
+	y /= float64(r.len())
+	for i := range x.at {
+		x.at[i].Y -= y
+	}
+}
