@@ -32,6 +32,11 @@ func (r *reader) bracket() []Node {
 			r.row.Count = r.tallies()
 			r.i = close + 1
 			return nil
+		case r.isYarn(1) && close == start+2 && r.tokens[start-1].end > r.row.Head.End: // "(B) 3 sc" in mid-row
+			y := &Yarn{Letter: r.raw(r.peek(1))}
+			r.i = close + 1
+			y.Span = r.span(start)
+			return []Node{y}
 		case r.marks(r.row):
 			return nil
 		}
@@ -95,9 +100,18 @@ func (r *reader) bracketBody(start, close int) []Node {
 	if ext, ok := r.times(); ok {
 		rep := &Repeat{Body: body, Ext: ext}
 		rep.Ext.Soft = false
+		if r.eat("all"); ext.How == Times && r.placeWord() && placeless(body) { // [dc, ch 1] 4 times in next sp
+			rep.Span = r.span(start)
+			p := r.place()
+			r.mode(p)
+			return []Node{&Group{Body: []Node{rep}, Place: p, Span: r.span(start)}}
+		}
 		r.endings(rep)
 		rep.Span = r.span(start)
 		return []Node{rep}
+	}
+	if r.word("all") && r.wordAt(1, "in") {
+		r.pass(1)
 	}
 	if r.placeWord() || r.word("next", "same") {
 		if p := r.place(); p != nil {
@@ -113,11 +127,25 @@ func (r *reader) bracketBody(start, close int) []Node {
 	return body // worked once, in the places they name
 }
 
+// placeless reports whether stitches stand there without a place of their own.
+func placeless(nodes []Node) bool {
+	for _, n := range nodes {
+		if m, ok := n.(*Make); ok && m.Place == nil {
+			return true
+		}
+	}
+	return false
+}
+
 // countsWord finds the words that make a bracket one about chains that count, and says where they begin.
 func (r *reader) countsWord(from, close int) int {
 	for k := from; k < close && k < from+8; k++ {
 		switch r.tokens[k].text {
-		case "counts", "count", "counted", "stands", "stand", "=":
+		case "=":
+			if k > from {
+				return max(k-2, from)
+			}
+		case "counts", "count", "counted", "stands", "stand":
 			return max(k-2, from)
 		}
 	}

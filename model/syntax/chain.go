@@ -27,7 +27,7 @@ func (r *reader) chain() []Node {
 	case r.word(glued):
 		c.N = Plain(r.tok().n)
 		r.pass(1)
-		r.sizeNumbers(&c.N)
+		r.sizeNumbers(&c.N, true)
 	case r.word("ch", "c"):
 		r.eat("c")
 		r.pass(1)
@@ -49,12 +49,8 @@ func (r *reader) chain() []Node {
 	case r.wordAt(k, "(", "[") && r.countingAt(k+1):
 		r.pass(k + 1)
 		r.counting(c)
-	case r.word("counts", "count"):
+	case r.word("counts", "count"), r.word("for") && (r.wordAt(1, "first") || r.peek(1).n == 1) && r.stitchWord(min(r.i+2, len(r.tokens)-1)):
 		r.counting(c)
-	case r.words("for", "first"):
-		c.Counts = Counts
-		r.pass(2)
-		r.stitch()
 	}
 	c.Span = r.span(start)
 	return []Node{c}
@@ -63,13 +59,14 @@ func (r *reader) chain() []Node {
 // countingAt sees the words that say what a chain counts as.
 func (r *reader) countingAt(k int) bool {
 	return r.wordAt(k, "counts", "count", "does", "do", "=", "stands", "stand", "not", "don't", "don’t", "doesn't", "doesn’t", "to", "counted", "regard", "equals", "replaces", "counting", "first") &&
-		!(r.wordAt(k, "first") && !r.wordAt(k+2, "+", ")", "made"))
+		!r.wordAt(k, "first") || (r.wordAt(k, "first") || r.peek(k).kind == ordinalToken && r.peek(k).n == 1) && r.stitchWord(min(r.i+k+1, len(r.tokens)-1)) && r.wordAt(k+2, "+", ")", made)
 }
 
 // counting reads "counts as dc, ch 2)" and the like, the closing bracket included.
 func (r *reader) counting(c *ChainN) {
 	c.Counts = Counts
-	for !r.word(")", "]") && !r.ended() && !(r.row == nil && r.word(".")) {
+	bracketed := r.i > 0 && r.wordBefore(r.i, "(", "[", ",") || r.i > 1 && r.tokens[r.i-1].text != "st" && r.tokens[r.i-2].text == "("
+	for !r.word(")", "]") && !r.ended() && (bracketed || !r.word(".", ",", ";")) {
 		start := r.i
 		switch {
 		case r.word("not", "don't", "don’t", "doesn't", "doesn’t"):

@@ -32,14 +32,15 @@ func (r *reader) num(sizes bool) (Num, bool) {
 		return q, true
 	}
 	if sizes {
-		r.sizeNumbers(&q)
+		r.sizeNumbers(&q, r.i > 1 && r.tokens[r.i-2].text == "ch")
 	}
 	return q, true
 }
 
 // sizeNumbers reads the "(57, 63)" after a number: one number for each further size, 0 or a dash where
 // the size leaves the step out.
-func (r *reader) sizeNumbers(q *Num) {
+// In a row, one number alone in brackets is a count unless more of the row follows.
+func (r *reader) sizeNumbers(q *Num, chain bool) {
 	k := 0
 	if r.wordAt(0, ",") && r.wordAt(1, "(", "[") && r.number(2) && r.wordAt(3, ",", ":") {
 		k = 1 // "9, (10, 11)"
@@ -66,6 +67,9 @@ func (r *reader) sizeNumbers(q *Num) {
 			}
 		}
 		k += 2
+	}
+	if n := len(r.o.Sizes); n > 0 && n != len(list) || n == 0 && len(list) == 2 && !chain && (r.peek(k).kind != wordToken || r.wordAt(k, "turn", "join")) {
+		return
 	}
 	q.B, q.Sizes = list[0], list
 	r.pass(k)
@@ -130,6 +134,23 @@ func (r *reader) countAhead(k int) bool {
 		r.pass(1)
 	}
 	return r.ended() || r.word("ch", glued, "fasten", "do", "with", "change", "(", "cut", "break", "drop") || r.headingAt(r.i)
+}
+
+// countSentence sees a count that is a sentence of its own, "61 hdc.", after the row's instructions, or
+// one that says so: "; 20 sc total".
+func (r *reader) countSentence() bool {
+	if r.row == nil || r.i == 0 || r.tokens[r.i-1].end <= r.row.Head.End {
+		return false
+	}
+	switch r.tokens[r.i-1].text {
+	case ".":
+		return r.countAhead(0)
+	case ";", ",":
+		m := r.mark()
+		defer r.back(m)
+		return r.tallies() != nil && (r.word("total", "made") || r.wordBefore(r.i, "total", "made", "all"))
+	}
+	return false
 }
 
 // tallies reads "46 sc", "54 sts", "40 dc and 20 ch-1 sps", "16 hdc, 4 ch-2 sps", "9 sts per side".

@@ -88,7 +88,7 @@ func (r *reader) heading() (*Row, bool) {
 			r.pass(1)
 		}
 	case atLine && r.word("edging", "border") && r.wordAt(1, ":"):
-		row.Named = headingWords[t.text]
+		row.Named, row.Round = headingWords[t.text], true
 		r.pass(1)
 	default:
 		return r.noHeading(start)
@@ -196,17 +196,17 @@ func (r *reader) marks(row *Row) bool {
 	side, yarn, got := byte(0), "", false
 	var sizes []int
 	for {
-		r.fill("colour", "yarn", "with")
+		r.fill("colour", "yarn", "with", "this", "is", "the")
 		switch {
 		case r.word("rs"), r.words("right", "side"), r.words("right-side"):
 			side, got = 'R', true
 		case r.word("ws"), r.words("wrong", "side"), r.words("wrong-side"):
 			side, got = 'W', true
-		case bracketed && r.isYarn(0):
-			yarn, got = r.raw(r.tok()), true
 		case bracketed && r.sizeNames(&sizes):
 			got = true
 			r.i-- // the loop passes one
+		case bracketed && r.isYarn(0):
+			yarn, got = r.raw(r.tok()), true
 		default:
 			r.i = start
 			return false

@@ -114,6 +114,9 @@ func (r *reader) unread(stop func() bool) Node {
 		r.pass(1)
 	}
 	text := r.textFrom(start)
+	if first.kind == numberToken && start+1 < r.i {
+		first = r.tokens[start+1]
+	}
 	near := r.nearest(first.text)
 	if !stitchy && (near == "" || words > 2 || sentence && len(first.text) > 4 && first.text != near) {
 		r.find(diag.Note, "remark", r.span(start), "", "taken as a remark: %q", clip(text))
@@ -173,7 +176,7 @@ func (r *reader) nearest(word string) string {
 			near, best = name, d
 		}
 	}
-	for name := range grammar {
+	for _, name := range grammarWords {
 		if len(name) > 3 && best > 1 && distance(word, name, 2) < 2 {
 			near, best = name, 1
 		}
@@ -247,6 +250,9 @@ func (r *reader) item() []Node {
 			return r.star()
 		}
 	case "(", "[", "{":
+		if r.wordAt(1, "yo", "yrh", "yoh") {
+			return r.inline()
+		}
 		return r.bracket()
 	case "skip":
 		return r.skips()
@@ -275,7 +281,24 @@ func (r *reader) item() []Node {
 		if n := r.yarn(); n != nil {
 			return n
 		}
-	case "rep", "as", "same":
+	case "weave", "marker", "mark", "move", "pull":
+		if !r.stitchWord(start) {
+			return r.keep()
+		}
+	case "in":
+		if n := r.placeFirst(); n != nil {
+			return n
+		}
+	case "yo", "yrh", "yoh":
+		return r.inline()
+	case "**":
+		return r.star()
+	case "rep":
+		if r.repClause() {
+			return r.lostStar()
+		}
+		return r.rowRef()
+	case "as", "same":
 		return r.rowRef()
 	case "work", "working", "rotate", "along":
 		if n := r.working(); n != nil {
@@ -295,7 +318,7 @@ func (r *reader) item() []Node {
 	if r.chainAhead() {
 		return r.chain()
 	}
-	if t.kind == numberToken && r.row != nil && start > 0 && r.tokens[start-1].text == "." && r.countAhead(0) {
+	if t.kind == numberToken && r.countSentence() {
 		r.row.Count = r.tallies()
 		return nil
 	}
@@ -354,8 +377,11 @@ func (r *reader) working() []Node {
 	switch {
 	case r.words("working", "last"), // "working last dc in top of tch": where the last stitch falls in any case
 		r.word("work", "working") && (r.words(r.tok().text, "in", "a", "spiral") || r.words(r.tok().text, "in", "rnd") || r.words(r.tok().text, "in", "spiral")):
+		if y := r.finishing(start); y != nil {
+			return y
+		}
 		return r.keep()
-	case r.words("working", "behind"), r.words("working", "in", "front"), r.words("working", "in", "back"), r.words("working", "over"):
+	case r.words("working", "behind"), r.words("working", "in", "front") && !r.wordAt(3, "loop"), r.words("working", "in", "back", "of"), r.words("working", "over"):
 		r.lie = BehindIt
 		if r.wordAt(2, "front") {
 			r.lie = InFront
@@ -391,6 +417,43 @@ func (r *reader) working() []Node {
 	}
 	r.i = start
 	return nil
+}
+
+// placeFirst reads "in next st work (dc, ch 1, dc)".
+func (r *reader) placeFirst() []Node {
+	m := r.mark()
+	start := r.i
+	p := r.place()
+	r.eat(",")
+	if !r.eat("work") && !r.eat("make") {
+		r.back(m)
+		return nil
+	}
+	nodes := r.item()
+	if x, ok := firstNode(nodes).(*Make); ok && len(nodes) == 1 && x.Place == nil {
+		x.Place = p
+		r.mode(p)
+		x.Span = r.span(start)
+		return nodes
+	}
+	for _, n := range nodes {
+		if q := placeOf(n); q != nil {
+			r.back(m)
+			return nil
+		}
+	}
+	if len(nodes) == 0 {
+		r.back(m)
+		return nil
+	}
+	return []Node{&Group{Span: r.span(start), Body: nodes, Place: p}}
+}
+
+func firstNode(nodes []Node) Node {
+	if len(nodes) == 0 {
+		return nil
+	}
+	return nodes[0]
 }
 
 // keep keeps the words up to the next separator as a remark.

@@ -145,11 +145,11 @@ func (r *reader) placeBody(p *Place) {
 	if r.placeWord() {
 		r.pass(1)
 	}
-	r.fill("the", "a", "an", "any", "both", "st", "post", "posts")
-	if r.tokens[r.i-1].text == "st" && !r.word("of", "around", "behind") { // the "st" was the place itself
-		r.i--
+	r.fill("the", "a", "an", "any", "both", "post", "posts", "all", "base")
+	if r.words("st", "of") && !r.wordAt(2, "row", "rnd", "prev", "last", "r") || r.words("st", "around") {
+		r.pass(1)
 	}
-	r.fill("of", "around")
+	r.fill("of", "around", "the")
 	into := InSt
 	switch {
 	case r.words("other", "side", "of"), r.words("opposite", "side", "of"):
@@ -323,8 +323,10 @@ func (r *reader) commonPlace(p *Place) {
 			p.Ord, p.Ext = Each, Extent{How: Across}
 		}
 	}
-	if q, ok := r.num(true); ok {
-		p.N = q
+	if !(r.number(0) && r.wordAt(1, "ch") && r.wordAt(2, "sp", "loop")) {
+		if q, ok := r.num(true); ok {
+			p.N = q
+		}
 	}
 	skipped = r.eat("skipped") || skipped
 	p.What, p.Name, p.Chains, _ = r.what()
@@ -355,6 +357,11 @@ func (r *reader) commonPlace(p *Place) {
 		r.ofPlace(p)
 	}
 	r.fill("place", "indicated")
+	if r.words("at", "base", "of") || r.words("at", "the", "base", "of") { // "in st at base of ch-3"
+		r.fill("at", "the", "base", "of")
+		r.tchWord()
+		p.Ord, p.What, p.Name = Same, InSt, ""
+	}
 	if p.What == InSp && r.word("between") { // "in ch-3 sp between next 2 dc": the space is named already
 		for r.is(wordToken) || r.is(numberToken) {
 			r.pass(1)

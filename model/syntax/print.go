@@ -220,6 +220,9 @@ func (p *printer) tallies(tallies []Tally) string {
 			s += p.kind(t.Name)
 		case InUnit:
 			s += p.unitName(cmp.Or(t.Name, "group"))
+			if !t.N.isOne() {
+				s += "s"
+			}
 		case InSp:
 			s += p.space(t.Chains, true)
 		case InCh:

@@ -88,6 +88,9 @@ func (p *printer) make(x *Make) string {
 	if x.Unit != nil {
 		kind = p.unitName(x.Kind)
 	}
+	if x.Unit != nil && x.Kind == inlineName {
+		return x.Unit.Recipe
+	}
 	n := ""
 	if !x.N.isOne() {
 		n = p.num(x.N) + " "
@@ -101,6 +104,9 @@ func (p *printer) make(x *Make) string {
 		n = ""
 	}
 	if q.Ext.How == Evenly {
+		if !x.N.isOne() { // 2 sc in each of 3 sts evenly
+			return n + kind + " in each of " + p.num(q.Ext.N) + " " + p.words.sts + " evenly " + p.evenlyAlong(q)
+		}
 		if !q.Ext.N.IsZero() {
 			n = p.num(q.Ext.N) + " "
 		}
@@ -154,6 +160,8 @@ func (p *printer) evenlyAlong(q *Place) string {
 	switch {
 	case q.What == InEnd:
 		return "along side edge"
+	case q.Ext.What == InCorner:
+		return "to next corner"
 	case p.round:
 		return "around"
 	}
@@ -202,20 +210,35 @@ func (p *printer) repeat(x *Repeat) string {
 	}
 	if !x.Star {
 		if x.Ext.How == Times {
-			return "[" + body + "] " + p.num(x.Ext.N) + " times" + end
+			return "[" + body + "] " + p.times(x.Ext.N, false) + end
 		}
 		return "[" + body + "]" + p.extent(x.Ext) + end
 	}
 	s := "*" + body + "; " + p.words.rep + " from *"
 	switch {
 	case x.Ext.How == Times && x.Ext.Soft:
-		s += " " + p.num(x.Ext.N.plus(-1)) + " times"
+		s += " " + p.times(x.Ext.N.plus(-1), false)
 	case x.Ext.How == Times:
-		s += " " + p.num(x.Ext.N.plus(-1)) + " more times"
+		s += " " + p.times(x.Ext.N.plus(-1), true)
 	default:
 		s += p.extent(x.Ext)
 	}
 	return s + end
+}
+
+// times writes "twice", "3 times", "3 more times".
+func (p *printer) times(q Num, more bool) string {
+	if q.A == 0 && q.Sizes == nil && (q.B == 1 || q.B == 2) {
+		s := [...]string{1: "once", 2: "twice"}[q.B]
+		if more {
+			s += " more"
+		}
+		return s
+	}
+	if more {
+		return p.num(q) + " more times"
+	}
+	return p.num(q) + " times"
 }
 
 func (p *printer) extent(e Extent) string {
@@ -322,18 +345,21 @@ func (p *printer) rowRef(x *RowRef) string {
 	case n == 1:
 		s += fmt.Sprintf("%s %d", word, x.Rows[0])
 	}
-	if !x.Times.IsZero() {
-		s += " " + p.num(x.Times)
-		if x.More {
-			s += " more"
+	if q := x.Times; !q.IsZero() {
+		times := p.times(q, x.More)
+		if digits(times) > 0 && q.A == 0 && q.Sizes == nil && q.B < len(small) { // no two figures side by side
+			times = strings.Replace(times, fmt.Sprint(q.B), small[q.B], 1)
 		}
-		s += " times"
+		s += " " + times
 	}
 	if x.Until != "" {
 		s += " " + x.Until
 	}
 	return s
 }
+
+// small are the numbers that are written in words after a figure.
+var small = [...]string{"0", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"}
 
 func consecutive(rows []int) bool {
 	for i := 1; i < len(rows); i++ {

@@ -12,7 +12,7 @@ func (r *reader) star() []Node {
 		return r.ended() && !r.starGoesOn() || r.word(sign) || r.word("**") || r.repClause() || r.headingAhead()
 	}
 	rep.Body = r.items(stop)
-	if r.eat("**") {
+	if sign != "**" && r.eat("**") {
 		rep.Break = max(len(rep.Body), 1)
 		rep.Body = append(rep.Body, r.items(stop)...)
 		if r.eat("**") { // ** ... ** used as the only mark
@@ -33,20 +33,7 @@ func (r *reader) star() []Node {
 		}
 	case r.repClause():
 		r.pass(1)
-		r.fill("from", "between")
-		for r.word("*", "**", "†", "‡", "#", "to", "s", "-", "the", "'", "’", "\"") && !r.words("to", "last") && !r.words("to", "end") && !r.words("to", "the", "end") &&
-			!r.words("to", "within") && !r.words("to", "corner") && !r.words("to", "next") && !r.words("to", "centre") && !r.words("to", "the", "last") && !r.words("to", "first") {
-			r.pass(1)
-		}
-		r.fill(",")
-		ext, ok := r.times()
-		if !ok {
-			ext = Extent{How: Across}
-		}
-		if ext.How == Times { // the first working is not among them
-			ext.N = ext.N.plus(1)
-		}
-		rep.Ext = ext
+		rep.Ext = r.repExtent()
 	default:
 		at := r.tokens[start]
 		r.find(diag.Fault, "star", diag.Span{Start: at.start, End: at.end}, "say where it stops: \"; rep from * across\"", "%q opens a repeat that is never closed", sign)
@@ -57,6 +44,41 @@ func (r *reader) star() []Node {
 	r.endings(rep)
 	rep.Span = r.span(start)
 	return []Node{rep}
+}
+
+// repExtent reads what follows "rep": the marks, and how often.
+func (r *reader) repExtent() Extent {
+	r.repMarks()
+	r.fill(",")
+	ext, ok := r.times()
+	if !ok {
+		return Extent{How: Across}
+	}
+	if ext.How == Times && !r.wordBefore(r.i, "all", "total") { // the first working is not among them
+		ext.N = ext.N.plus(1)
+	}
+	return ext
+}
+
+// repMarks passes "from * to *", "between *s", "(*)".
+func (r *reader) repMarks() {
+	r.fill("from", "between")
+	for r.word("*", "**", "†", "‡", "#", "s", "-", "the", "'", "’", "\"", "(", ")", "first", "nth") ||
+		r.word("to") && (r.wordAt(1, "*", "**", "†", "‡", "#") || r.wordAt(1, "first", "nth") && r.wordAt(2, "*")) {
+		if r.word("(") && r.tok().match != r.i+2 || r.word(")") && !r.wordBefore(r.i, "*", "**") {
+			return
+		}
+		r.pass(1)
+	}
+}
+
+// lostStar reports a "rep from *" that no star opens.
+func (r *reader) lostStar() []Node {
+	start := r.i
+	r.pass(1)
+	r.repExtent()
+	r.find(diag.Fault, "star", r.span(start), "put a * where the repeat begins", "%q stands after no *", clip(r.textFrom(start)))
+	return []Node{}
 }
 
 func (r *reader) starGoesOn() bool {
@@ -72,11 +94,14 @@ func (r *reader) repClause() bool {
 func (r *reader) times() (Extent, bool) {
 	start := r.i
 	rep := r.eat("rep")
+	if rep && r.word("from", "between", "*", "**", "†", "(") && !(r.word("(") && r.tok().match != r.i+2) {
+		r.repMarks()
+	}
 	r.fill("all")
 	switch {
 	case r.word("across", "around"), r.word("rnd") && r.wordBefore(r.i, "all"):
 		r.pass(1)
-		r.fill("row", "rnd", "the", "rest", "of")
+		r.fill("row", "rnd", "the", "rest", "of", "top")
 		if ext, ok := r.toLast(); ok {
 			return ext, true
 		}
@@ -92,7 +117,7 @@ func (r *reader) times() (Extent, bool) {
 		}
 	case r.word("x", "*") && r.number(1):
 		r.pass(1)
-		q, _ := r.num(true)
+		q, _ := r.num(false)
 		r.eat("time")
 		return Extent{How: Times, N: q}, true
 	}
@@ -108,9 +133,11 @@ func (r *reader) times() (Extent, bool) {
 		if r.eat("in") {
 			r.fill("all", "total")
 			soft = false
-			if rep {
-				q = q.plus(-1)
-			}
+		}
+		if r.eat("evenly") {
+			r.fill("spaced")
+			r.fill("across", "around")
+			return Extent{How: Evenly, N: q}, true
 		}
 		return Extent{How: Times, N: q, Soft: soft}, true
 	}
@@ -182,6 +209,11 @@ func (r *reader) endings(rep *Repeat) {
 	for r.wordAt(k, ",", ";", ".") {
 		k++
 	}
+	if r.wordAt(k, "omitting", "omit") {
+		r.pass(k + 1)
+		r.omitted(rep)
+		return
+	}
 	if !r.wordAt(k, "end", "finish", "finishing") || r.wordAt(k+1, "off") {
 		return
 	}
@@ -195,4 +227,17 @@ func (r *reader) endings(rep *Repeat) {
 	rep.Ending = r.items(func() bool {
 		return r.ended() || r.word(".", "turn", "join", ")", "]", dash)
 	})
+}
+
+// omitted reads "omitting last ch 1": the last repeat ends before it.
+func (r *reader) omitted(rep *Repeat) {
+	start := r.i
+	r.fill("the", "last", "final", "on", "in", "rep")
+	out := r.items(func() bool { return r.ended() || r.word(".", ",", ";", "turn", "join", ")", "]", "on", "in", "at") })
+	r.fill("on", "in", "at", "the", "last", "rep", "end", "of")
+	if n := len(rep.Body) - len(out); len(out) > 0 && n > 0 {
+		rep.Break, rep.AtBreak = n, true
+		return
+	}
+	r.find(diag.Fault, "omit", r.span(start), "", "cannot read what the last repeat leaves out")
 }

@@ -49,15 +49,28 @@ func (r *reader) rowRef() []Node {
 	if q, more, ok := r.howOften(); ok {
 		x.Times, x.More = q, more
 	}
-	if r.word("until", "to") || r.word("for") && r.number(1) {
+	if r.wordAt(0, ",") && r.wordAt(1, "end") {
+		r.pass(1)
+	}
+	if r.word("until", "to", "end") || r.word("for") && r.number(1) {
 		from := r.i
-		for !r.ended() && !(r.word(".", ";") && !r.peek(1).tight) && !(r.word(".") && r.peek(1).kind == lineToken) && !r.word(")", "]") {
+		for !r.ended() && !r.word(";", ")", "]") && (!r.word(".") || r.inches()) {
 			r.pass(1)
 		}
 		x.Until = r.textFrom(from)
 	}
 	x.Span = r.span(start)
+	if r.word("in") && r.wordAt(1, "this", "the", "colour") { // "in this colour order: A, B"
+		from := r.i
+		r.skipTo(".")
+		return []Node{x, &Note{Span: r.span(from), Text: r.textFrom(from)}}
+	}
 	return []Node{x}
+}
+
+// inches sees the full stop of "38 in. from start".
+func (r *reader) inches() bool {
+	return r.wordBefore(r.i, "in", "cm") && r.is(signToken) && r.peek(1).kind == wordToken && !r.headingAt(r.i+1) || r.peek(1).tight && r.number(1)
 }
 
 func (r *reader) rowsNamed(x *RowRef) bool {

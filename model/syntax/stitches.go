@@ -1,5 +1,7 @@
 package syntax
 
+import "strings"
+
 // makes reads "sc in next st", "3 dc in ring", "dc 7", "hdc across", "shell in next shell", "inc", and what is
 // hung on by "and".
 func (r *reader) makes() []Node {
@@ -34,6 +36,11 @@ func (r *reader) makes() []Node {
 	} else if r.basesOf(kind) == 1 {
 		r.kind = r.bare(kind)
 	}
+	if r.word("tog") && lead && m.N.A == 0 && m.N.Sizes == nil && m.N.B > 1 { // "2 dc tog"
+		r.pass(1)
+		m.Kind, m.N = r.together(kind, m.N.B), Plain(1)
+		lead = false
+	}
 	if r.word("inc", "dec") {
 		inc := r.word("inc")
 		if !inc {
@@ -49,6 +56,7 @@ func (r *reader) makes() []Node {
 	if p := m.Place; p != nil {
 		r.mode(p)
 		r.eachOnce(m)
+		r.joinedOver(m)
 	}
 	m.Span = r.span(start)
 	r.hookNote()
@@ -56,7 +64,23 @@ func (r *reader) makes() []Node {
 		r.fill("a", "ring", "rnd", "the", "circle")
 		return []Node{&Join{Span: r.span(start), Place: m.Place, With: m.Kind}}
 	}
-	return append([]Node{m}, r.more(m)...)
+	out := append([]Node{m}, r.more(m)...)
+	if y := r.inYarn(); y != nil { // "3 sc with B": the yarn first
+		out = append([]Node{y}, out...)
+	}
+	return out
+}
+
+// inYarn reads the "with B" or "in B" straight after a stitch.
+func (r *reader) inYarn() Node {
+	if !r.word("with", "in") || !r.isYarn(1) {
+		return nil
+	}
+	start := r.i
+	y := &Yarn{Letter: r.raw(r.peek(1))}
+	r.pass(2)
+	y.Span = r.span(start)
+	return y
 }
 
 // makePlace reads how many and where, after the stitch's name.
@@ -94,7 +118,26 @@ func (r *reader) makePlace(m *Make, start int, lead bool) bool {
 	if !after.IsZero() {
 		m.N = after
 	}
+	if m.Place != nil && m.Place.Ord != Each && r.eat("evenly") {
+		r.spread(m.Place, m.Place.N)
+	}
 	return m.Place != nil
+}
+
+// spread makes a place one of n places evenly spread, and reads along what.
+func (r *reader) spread(p *Place, n Num) {
+	r.fill("spaced")
+	p.Ord, p.N, p.Ext = Each, Plain(1), Extent{How: Evenly, N: n}
+	if r.words("to", "next", "corner") || r.words("to", "corner") {
+		r.fill("to", "next", "corner")
+		p.Ext.What = InCorner
+		return
+	}
+	r.fill("across", "around", "in", "down", "up")
+	r.fill("the", "each", "row", "rnd")
+	if edge, ok := r.edge(); ok && (edge == SideEdge || edge == LeftEdge || edge == RightEdge) {
+		p.What = InEnd
+	}
 }
 
 // placed gives the stitches that were written without a place the next stitches, one each.
@@ -143,19 +186,30 @@ func (r *reader) evenly(m *Make, start int, after Num) bool {
 	}
 	r.fill("spaced", "evenly")
 	m.N = Plain(1)
-	m.Place = &Place{Ord: Each, N: Plain(1), What: InSt, Ext: Extent{How: Evenly, N: q}}
-	switch {
-	case r.words("to", "next", "corner"), r.words("to", "corner"):
-		r.fill("to", "next", "corner")
-	default:
-		r.fill("across", "around", "in", "down", "up")
-		r.fill("the", "each")
-		if edge, ok := r.edge(); ok && (edge == SideEdge || edge == LeftEdge || edge == RightEdge) {
-			m.Place.What = InEnd
-		}
-	}
+	m.Place = &Place{}
+	r.spread(m.Place, q)
 	m.Place.Span = r.span(start)
 	return true
+}
+
+// joinedOver: "sc next 2 sts together" and "4-tr cluster over next 4 sts" are decreases by another name.
+func (r *reader) joinedOver(m *Make) {
+	p := m.Place
+	if p.Ord != Next || p.N.A != 0 || p.N.Sizes != nil || p.N.B < 2 {
+		return
+	}
+	if r.eat("tog") {
+		m.Kind = r.together(m.Kind, p.N.B)
+		return
+	}
+	if k, ok := r.o.Library.Kind(m.Kind); ok && m.Unit == nil && k.SamePlace && k.Legs == p.N.B && k.Plain != nil && r.over(p) {
+		m.Kind = r.together(k.Plain.Name, k.Legs)
+	}
+}
+
+// over reports whether a place was written with "over".
+func (r *reader) over(p *Place) bool {
+	return !r.outside && strings.HasPrefix(strings.ToLower(r.src[p.Span.Start:p.Span.End]), "over")
 }
 
 // mode puts what was said for the whole row, or for the next stitch, into a place.
@@ -214,6 +268,8 @@ func (r *reader) changeOfCount(m *Make, start int, lead, inc bool) []Node {
 	n := m.N
 	if x, ok := r.byTimes(); ok {
 		n = x
+	} else if q, _, ok := r.howOften(); !lead && ok { // inc 6 times
+		n = q
 	} else if !lead && r.number(0) {
 		n, _ = r.num(false)
 	}
@@ -223,10 +279,16 @@ func (r *reader) changeOfCount(m *Make, start int, lead, inc bool) []Node {
 	}
 	m.Place = nil
 	switch {
+	case r.everyNth() > 0:
+		return r.spacedOut(m, start)
 	case r.wholeRow():
 		from := r.i
 		ext, _ := r.times()
 		m.Place = &Place{Ord: Each, N: Plain(1), Ext: ext, Span: r.span(from)}
+	case r.eat("evenly"):
+		m.Place = &Place{}
+		r.spread(m.Place, n)
+		m.Place.Span = r.span(start)
 	case r.placeWord():
 		m.Place = r.place()
 	}
@@ -242,6 +304,36 @@ func (r *reader) changeOfCount(m *Make, start int, lead, inc bool) []Node {
 	}
 	m.Span = r.span(start)
 	return append([]Node{m}, r.more(m)...)
+}
+
+// everyNth sees "in every 4th st" and gives the 4.
+func (r *reader) everyNth() int {
+	if r.words("in", "each") && r.peek(2).kind == ordinalToken && r.wordAt(3, "st") {
+		return r.peek(2).n
+	}
+	return 0
+}
+
+// spacedOut writes "inc in every 4th st" out as a repeat: three plain stitches and the increase.
+func (r *reader) spacedOut(m *Make, start int) []Node {
+	n := r.everyNth()
+	r.pass(4)
+	ext, ok := r.times()
+	if !ok || ext.How == Times {
+		ext = Extent{How: Across}
+	}
+	span := r.span(start)
+	m.Span, m.Place = span, &Place{Span: span, N: Plain(1)}
+	rest := n - 1
+	if bases := r.basesOf(m.Kind); bases > 1 {
+		m.Place.N, rest = Plain(bases), n-bases
+	}
+	body := []Node{m}
+	if rest > 0 {
+		plain := &Make{Span: span, N: Plain(1), Kind: r.bare(m.Kind), Place: &Place{Span: span, N: Plain(rest)}}
+		body = []Node{plain, m}
+	}
+	return []Node{&Repeat{Span: span, Body: body, Ext: ext}}
 }
 
 // hookNote reads "(skipped 3 ch count as dc)" straight after the place, so that "and in each ch" can still follow.

@@ -1,6 +1,10 @@
 package syntax
 
-import "strings"
+import (
+	"maps"
+	"slices"
+	"strings"
+)
 
 // fold brings the trade's spellings into one word each, so that the grammar knows only one. No name of
 // a stitch stands here but the slip stitch, which is the same in US and UK terms.
@@ -67,10 +71,19 @@ circle: cirlce
 var doubled = set("in to the of top each next from rep skip across around with ch st sp")
 
 // signs of the grammar that no library of stitches is asked about.
-var grammar = set(`a an and all any as at back beg between both by centre ch change close cont corner count counts cut
+var grammar = set(`a across around an and all any as at back beg between both by centre ch change close cont corner count counts cut
 	dec do drop each end ending evenly facing fasten first foundation from front group hook in inc is it join last leave leaving loop
 	make make magic marker more next not of off on only over pick place post rem rep ring rnd row rs same side skip skipped
 	slip sp st tch the then throughout time to together top turn twice under until up with work worked working ws x yarn you`)
+
+// grammarWords are all words of the grammar, in order, to look for near ones.
+var grammarWords = func() []string {
+	all := maps.Clone(grammar)
+	for _, to := range fold {
+		all[to] = true
+	}
+	return slices.Sorted(maps.Keys(all))
+}()
 
 var numberWords = map[string]int{"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8,
 	"nine": 9, "ten": 10, "eleven": 11, "twelve": 12, "thirteen": 13, "fourteen": 14, "fifteen": 15, "sixteen": 16,

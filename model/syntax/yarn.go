@@ -47,9 +47,11 @@ func (r *reader) yarn() []Node {
 	case HoldLoop:
 		return r.holding(start)
 	}
+	from := r.i
 	r.fill("colour", "yarn", "the", "unused", "new", "strand", "not", "of")
-	if y.Do == CarryIt && r.eat("in", "use") {
-		need = false
+	if y.Do == CarryIt {
+		r.eat("in", "use")
+		need = r.i == from
 	}
 	if !r.yarnName(y) && need {
 		r.i = start
@@ -98,6 +100,9 @@ func (r *reader) yarnPlace(y *Yarn) {
 		}
 		if r.placeWord() {
 			y.Place = r.place()
+			if r.word("with") && (r.wordAt(1, "slst") || r.wordAt(2, "slst", "st") || r.wordAt(3, "st")) {
+				r.fill("with", "a", "slst", "sl", "slip", "st")
+			}
 		}
 	case y.Do == ChangeTo:
 		if r.placeWord() {
@@ -151,7 +156,10 @@ func (r *reader) cutting(start int) bool {
 
 // finishing reads "finish last sc with B" as a change to B.
 func (r *reader) finishing(start int) []Node {
-	for k := range 6 {
+	for k := range 10 {
+		if r.wordAt(k, ",", ";", ".") {
+			break
+		}
 		if r.wordAt(k, "with") && (r.isYarn(k+1) || r.isYarnName(k+1)) {
 			y := &Yarn{Do: ChangeTo}
 			r.pass(k + 1)
