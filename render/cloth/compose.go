@@ -29,7 +29,7 @@ func (v View) samples() int {
 }
 
 const (
-	tileSize = 512 // samples a side
+	tileSize = 384 // samples a side
 	zEmpty   = math.MinInt16
 )
 
@@ -82,7 +82,7 @@ func (c *Cloth) compose(ctx context.Context, v View) (*composition, error) {
 	m := &composition{cloth: c, n: v.samples(), left: v.Box.Min.X, top: v.Box.Max.Y}
 	m.scale = v.PixelsPerW * float64(m.n)
 	m.w, m.h = v.size()
-	m.margin = int(.5*m.scale) + 1
+	m.margin = (int(shadeReach*m.scale) + 2) &^ 1
 	m.tile = max(16, tileSize/m.n)
 	m.columns = (m.w + m.tile - 1) / m.tile
 	m.tiles = make([][]int32, m.columns*((m.h+m.tile-1)/m.tile))
@@ -146,7 +146,7 @@ func floorDiv(a, b int) int {
 	return a / b
 }
 
-// tile composes and shades tile t in f. The tile's own samples lie margin
+// fill composes and shades tile t in f. The tile's own samples lie margin
 // inside the field; it is w by h pixels at pixel (x, y) of the picture.
 func (m *composition) fill(f *field, t int) (x, y, w, h int) {
 	x, y = t%m.columns*m.tile, t/m.columns*m.tile
@@ -174,15 +174,11 @@ func (f *field) lay(s *sprite, px, py int, in *instance, look look) {
 		texels := s.texels[y*s.w+from : y*s.w+to]
 		at := (y+py)*f.w + px + from
 		z := f.z[at : at+len(texels)]
-		lights := f.light[at : at+len(texels)]
-		rows := f.row[at : at+len(texels)]
-		for i := range texels {
-			t := texels[i]
-			if t.z == hole {
-				continue
-			}
+		lights := f.light[at:][:len(z)]
+		rows := f.row[at:][:len(z)]
+		for i, t := range texels {
 			d := int16(t.z) + in.z
-			if d <= z[i] {
+			if t.z == hole || d <= z[i] {
 				continue
 			}
 			z[i] = d

@@ -81,7 +81,7 @@ type painter struct {
 
 func (l look) painter(in *instance) painter {
 	h := hash(in.seed, 99)
-	p := painter{look: l, dim: uint16(244 + h>>12&15), chance: h}
+	p := painter{look: l, dim: uint16(241 + h>>12&15), chance: h}
 	if l.look == Variegated {
 		rows := float64(l.look.rows())
 		p.from = math.Mod(float64(in.from)/l.repeat, 1) * rows
@@ -92,6 +92,13 @@ func (l look) painter(in *instance) painter {
 
 // row is the row of the colour table for a texel.
 func (p *painter) row(t texel) uint16 {
+	if p.look.look == Solid {
+		return p.look.first
+	}
+	return p.mixed(t)
+}
+
+func (p *painter) mixed(t texel) uint16 {
 	switch p.look.look {
 	case Heather:
 		return p.look.first + uint16(t.fibre>>4)*12>>4
