@@ -9,40 +9,59 @@ import (
 	"strings"
 
 	"strandway/chart/display"
+	"strandway/render/pdf"
 	"strandway/render/raster"
 	"strandway/render/svg"
 )
 
 // Options say how a list is written; each format takes what concerns it.
 type Options struct {
-	DPI         float64 // PNG: pixels per inch; 0 is 300
-	Transparent bool    // PNG, SVG: leave the page's background out
-	Grey        bool    // PNG: shades of grey
-	TextAsText  bool    // SVG: text that can be searched and changed, in a font that the reader may lack
+	DPI         float64   // PNG: pixels per inch; 0 is 300
+	Transparent bool      // leave the page's background out
+	Grey        bool      // PNG: shades of grey
+	TextAsText  bool      // SVG: text that can be searched and changed, in a font that the reader may lack
+	Paper       pdf.Paper // PDF: the sheets to print on; as large as the chart if none is named
 }
 
 // Write writes a list to a file, whole or not at all.
 func Write(path string, l *display.List, o Options) error {
-	write, err := writer(path, l, o)
+	return WritePages(path, []*display.List{l}, o)
+}
+
+// WritePages writes several lists to a file: a PDF has a page for each, a
+// picture holds only one.
+func WritePages(path string, pages []*display.List, o Options) error {
+	write, err := writer(path, pages, o)
 	if err != nil {
 		return err
 	}
 	return WriteFile(path, write)
 }
 
-func writer(path string, l *display.List, o Options) (func(io.Writer) error, error) {
-	switch ext := strings.ToLower(filepath.Ext(path)); ext {
-	case ".png":
-		return func(w io.Writer) error {
-			return raster.WritePNG(w, l, raster.Options{DPI: o.DPI, Transparent: o.Transparent, Grey: o.Grey})
-		}, nil
-	case ".svg":
-		return func(w io.Writer) error {
-			return svg.Write(w, l, svg.Options{TextAsText: o.TextAsText, Transparent: o.Transparent})
-		}, nil
+func writer(path string, pages []*display.List, o Options) (func(io.Writer) error, error) {
+	ext := strings.ToLower(filepath.Ext(path))
+	switch ext {
+	case ".png", ".svg":
+		if len(pages) != 1 {
+			return nil, fmt.Errorf("cannot write %d pages to %s: a picture holds one page, a .pdf holds them all", len(pages), path)
+		}
+	case ".pdf":
+		if len(pages) == 0 {
+			return nil, fmt.Errorf("cannot write %s: there is no page to write", path)
+		}
 	case "":
-		return nil, fmt.Errorf("cannot tell what kind of picture %s is to be: end its name in .png, .svg or .pdf", path)
+		return nil, fmt.Errorf("cannot tell what kind of file %s is to be: end its name in .png, .svg or .pdf", path)
 	default:
-		return nil, fmt.Errorf("cannot write %s: pictures are written as .png, .svg or .pdf, not as %s", path, ext)
+		return nil, fmt.Errorf("cannot write %s: charts are written as .png, .svg or .pdf, not as %s", path, ext)
 	}
+	return func(w io.Writer) error {
+		switch ext {
+		case ".png":
+			return raster.WritePNG(w, pages[0], raster.Options{DPI: o.DPI, Transparent: o.Transparent, Grey: o.Grey})
+		case ".svg":
+			return svg.Write(w, pages[0], svg.Options{TextAsText: o.TextAsText, Transparent: o.Transparent})
+		default:
+			return pdf.Write(w, pages, pdf.Options{Paper: o.Paper, Transparent: o.Transparent})
+		}
+	}, nil
 }

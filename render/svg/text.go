@@ -42,7 +42,7 @@ func (s *writer) letters() {
 	})
 	for _, l := range sorted {
 		outline := text.Letter(l.face, l.index).Transform(geom.Scale(lettersPerEm, lettersPerEm))
-		s.raw(`<path id="` + letterID(l.face, l.index) + `" d="`).outline(outline, 0).raw(`"/>` + "\n")
+		s.raw(`<path id="`+letterID(l.face, l.index)+`" d="`).outline(outline, 0).raw(`"/>` + "\n")
 	}
 }
 
@@ -75,7 +75,7 @@ func (s *writer) placed(face display.Face, glyphs []text.Glyph) {
 		if g.Rune == ' ' {
 			continue
 		}
-		s.raw(`<use xlink:href="#` + letterID(face, g.Index) + `" x="`).decimals(g.X*lettersPerEm, 0).raw(`"/>`)
+		s.raw(`<use xlink:href="#`+letterID(face, g.Index)+`" x="`).decimals(g.X*lettersPerEm, 0).raw(`"/>`)
 	}
 }
 

@@ -66,7 +66,7 @@ func (s *writer) paintOrInk(attribute string, p display.Paint) {
 func (s *writer) paint(attribute string, c color.NRGBA) {
 	s.raw(" " + attribute + `="`).hex(c).raw(`"`)
 	if c.A < 255 {
-		s.raw(" " + attribute + `-opacity="`).decimals(float64(c.A)/255, 3).raw(`"`)
+		s.raw(" "+attribute+`-opacity="`).decimals(float64(c.A)/255, 3).raw(`"`)
 	}
 }
 
