@@ -2,9 +2,8 @@ package model
 
 import (
 	"image/color"
-	"strconv"
-	"strings"
 
+	"strandway/model/colour"
 	"strandway/model/pattern"
 )
 
@@ -35,7 +34,7 @@ func (w *Worked) YarnColours(piece int, colourway string) []color.NRGBA {
 		if way != nil && way.Shades[yarn.Letter].Colour != "" {
 			written = way.Shades[yarn.Letter].Colour
 		}
-		if c, ok := parseColour(written); ok {
+		if c, err := colour.Parse(written); err == nil {
 			out[i] = c
 		}
 	}
@@ -50,13 +49,4 @@ func (w *Worked) YarnOf(piece, index int) (*pattern.Yarn, bool) {
 		return &w.Pattern.Yarns[0], true
 	}
 	return w.Pattern.Yarn(letter)
-}
-
-// parseColour reads "#rrggbb".
-func parseColour(s string) (color.NRGBA, bool) {
-	v, err := strconv.ParseUint(strings.TrimPrefix(s, "#"), 16, 32)
-	if err != nil || len(s) != 7 {
-		return color.NRGBA{}, false
-	}
-	return color.NRGBA{R: uint8(v >> 16), G: uint8(v >> 8), B: uint8(v), A: 0xff}, true
 }
