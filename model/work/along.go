@@ -1,0 +1,222 @@
+package work
+
+import (
+	"math"
+
+	"strandway/model/fabric"
+	"strandway/model/syntax"
+)
+
+// isEdge reports whether more is met than the row below.
+func (w *worker) isEdge() bool { return w.edge != fabric.Upper || w.allRound }
+
+// nextSide is the edge that follows round the piece: with the right side facing, top, left, bottom, right.
+func (w *worker) nextSide(s fabric.Side) fabric.Side {
+	order := [...]fabric.Side{fabric.Upper, fabric.Left, fabric.Bottom, fabric.Right}
+	if w.step.ws {
+		order = [...]fabric.Side{fabric.Upper, fabric.Right, fabric.Bottom, fabric.Left}
+	}
+	for i, o := range order {
+		if o == s {
+			return order[(i+1)%len(order)]
+		}
+	}
+	return fabric.Upper
+}
+
+// along turns the corner: what follows is worked along another edge, or along all of them.
+func (w *worker) along(x *syntax.Along) error {
+	side := fabric.NoSide
+	switch x.Edge {
+	case syntax.NextEdge:
+		if x.Face != 0 { // only says which side faces
+			return nil
+		}
+		side = w.nextSide(w.edge)
+	case syntax.LeftEdge:
+		side = fabric.Left
+	case syntax.RightEdge:
+		side = fabric.Right
+	case syntax.SideEdge:
+		side = w.nextSide(w.edge)
+		if side == fabric.Bottom || side == fabric.Upper {
+			side = w.nextSide(side)
+		}
+	case syntax.LowerEdge:
+		side = fabric.Bottom
+	case syntax.UpperEdge:
+		side = fabric.Upper
+	case syntax.AllRound:
+		return w.allEdges()
+	}
+	if !w.start {
+		w.passed += w.left() // what is left of this edge is passed without a word
+	}
+	lands := w.edgeLandings(side)
+	if len(lands) == 0 {
+		return w.noEdge(side)
+	}
+	w.lands = append(w.lands[:w.met], lands...)
+	w.pos, w.met = w.met, len(w.lands)
+	w.edge, w.free = side, false
+	return nil
+}
+
+// allEdges lets all other edges follow the upper one.
+func (w *worker) allEdges() error {
+	w.lands = w.lands[:w.met]
+	w.corners(0)
+	for side := w.nextSide(fabric.Upper); side != fabric.Upper; side = w.nextSide(side) {
+		w.lands = append(w.lands, w.edgeLandings(side)...)
+	}
+	w.met, w.allRound = len(w.lands), true
+	return nil
+}
+
+// corners marks both ends of the edge that begins at landing i as corners of the outline.
+func (w *worker) corners(i int) {
+	if last := len(w.lands) - 1; last > i {
+		w.lands[i].corner, w.lands[last].corner = true, true
+	}
+}
+
+func (w *worker) noEdge(side fabric.Side) error {
+	if side == fabric.Bottom {
+		return fail("the piece has no foundation chain to work along")
+	}
+	return fail("the piece has no row ends to work along")
+}
+
+// edgeLandings gives the landings of an edge in the order in which the hook meets them.
+func (w *worker) edgeLandings(side fabric.Side) []landing {
+	switch side {
+	case fabric.Bottom:
+		return w.underside()
+	case fabric.Upper:
+		lands := make([]landing, 0, w.met)
+		for _, l := range w.lands[:w.met] {
+			if l.how == fabric.Top {
+				lands = append(lands, l)
+			}
+		}
+		return lands
+	}
+	return w.rowEnds(side)
+}
+
+// underside is the foundation chain from its other side, without the chain worked just now.
+func (w *worker) underside() []landing {
+	var lands []landing
+	n := w.fab.Rows[0].Last
+	if w.isBase {
+		n -= int32(w.skipped)
+	}
+	rises := w.fab.Rows[0].FromLeft != w.step.ws // the right side facing, it is met from the left
+	for k := range n {
+		id := k
+		if !rises {
+			id = n - 1 - k
+		}
+		if w.fab.Stitches[id].Flags&fabric.NoLanding != 0 || w.isBase && w.hasSame && w.same.at == id {
+			continue
+		}
+		lands = append(lands, landing{at: id, how: fabric.Underside, base: true})
+	}
+	if len(lands) > 1 && !w.isBase {
+		lands[0].corner, lands[len(lands)-1].corner = true, true
+	}
+	return lands
+}
+
+// rowEnds are the edge stitches of all rows that go from edge to edge.
+func (w *worker) rowEnds(side fabric.Side) []landing {
+	var lands []landing
+	for i := 1; i < len(w.fab.Rows); i++ {
+		r := &w.fab.Rows[i]
+		if r.Shape != fabric.Flat || r.EndSide != fabric.NoSide || r.Land0 == r.Land1 {
+			continue
+		}
+		id := w.fab.Landings[r.Land1-1]
+		if r.FromLeft == (side == fabric.Left) {
+			id = w.fab.Landings[r.Land0]
+		}
+		lands = append(lands, landing{at: id, how: fabric.RowEnd})
+	}
+	if down := (side == fabric.Left) != w.step.ws; down {
+		for i, j := 0, len(lands)-1; i < j; i, j = i+1, j-1 {
+			lands[i], lands[j] = lands[j], lands[i]
+		}
+	}
+	return lands
+}
+
+// evenly spreads n workings of a body over what is left of the edge. Row ends
+// count by their height; where no number is written, by so many single crochets as are as high.
+func (w *worker) evenly(body []syntax.Node, n int) error {
+	if len(body) == 0 {
+		return nil
+	}
+	if w.pos >= w.met || w.asksRowEnds(body) && w.seek(syntax.InEnd, "", 0) < 0 {
+		if err := w.along(&syntax.Along{Edge: syntax.SideEdge}); err != nil {
+			return err
+		}
+	}
+	from, end := w.pos, w.pos+1
+	for end < w.met && w.lands[end].how == w.lands[from].how && !w.lands[end].corner {
+		end++
+	}
+	var total float64
+	for i := from; i < end; i++ {
+		total += w.extentOf(i)
+	}
+	if n <= 0 {
+		n = max(1, int(math.Round(total)))
+	}
+	if n > w.opt.Limit {
+		return w.overLimit()
+	}
+	w.start = false
+	i, sum := from, w.extentOf(from)
+	for k := range n {
+		at := (float64(k) + 0.5) / float64(n) * total
+		for sum < at && i+1 < end {
+			i++
+			sum += w.extentOf(i)
+		}
+		w.pos = i
+		if err := w.sequence(body, false); err != nil {
+			return err
+		}
+	}
+	w.pos = end
+	return nil
+}
+
+// extentOf is how much room a landing takes along its edge, in single crochets.
+func (w *worker) extentOf(i int) float64 {
+	if w.lands[i].how != fabric.RowEnd {
+		return 1
+	}
+	return max(0.5, w.fab.Kinds[w.stitchAt(i).Kind].Height)
+}
+
+// asksRowEnds reports whether a body is worked into row ends.
+func (w *worker) asksRowEnds(body []syntax.Node) bool {
+	return anyNode(body, func(n syntax.Node) bool {
+		switch x := n.(type) {
+		case *syntax.Make:
+			return x.Place != nil && x.Place.What == syntax.InEnd
+		case *syntax.Group:
+			return x.Place != nil && x.Place.What == syntax.InEnd
+		}
+		return false
+	})
+}
+
+// endSide is the edge that a row was worked along.
+func (w *worker) endSide() fabric.Side {
+	if w.round || w.edge == fabric.Upper {
+		return fabric.NoSide
+	}
+	return w.edge
+}

@@ -1,0 +1,125 @@
+package work
+
+import (
+	"fmt"
+
+	"strandway/model/diag"
+	"strandway/model/fabric"
+	"strandway/model/syntax"
+)
+
+// tally is what a row has of what a stated count names, and what a writer may have meant by another number.
+type tally struct {
+	n                                      int
+	withChains, withoutTurning, oneTurning int // -1 where the reading makes no sense
+}
+
+// countOff compares the stated counts with the row, nil if all agree.
+func (w *worker) countOff() *diag.Finding {
+	row := w.step.row
+	for _, t := range row.Count {
+		if t.Each || w.probe.base > 0 && t.N.A == 0 {
+			continue
+		}
+		want, got := w.num(t.N), w.tally(&t)
+		if want == got.n {
+			continue
+		}
+		f := &diag.Finding{Severity: diag.Note, ID: "count", Span: t.Span}
+		if f.Span == (diag.Span{}) {
+			f.Span = row.Span
+		}
+		switch want {
+		case got.withChains:
+			f.Message = fmt.Sprintf("the count of %d takes in the chains", want)
+		case got.withoutTurning:
+			f.Message = fmt.Sprintf("the count of %d leaves out the turning chain", want)
+		case got.oneTurning:
+			f.Message = fmt.Sprintf("the count of %d counts each turning chain as one more", want)
+		default:
+			f.Severity = diag.Fault
+			f.Message = fmt.Sprintf("%s stated, %d worked", count(want, countedWord(&t)), got.n)
+			f.Hint = fmt.Sprintf("write %d, or look for %d too few", got.n, want-got.n)
+			if got.n > want {
+				f.Hint = fmt.Sprintf("write %d, or look for %d too many", got.n, got.n-want)
+			}
+			if t.Span.Len() > 0 && t.N.A == 0 && t.N.Sizes == nil {
+				f.Mend = &diag.Mend{Label: fmt.Sprintf("write \"%d\"", got.n), Span: t.Span, Text: fmt.Sprint(got.n)}
+			}
+		}
+		return f
+	}
+	return nil
+}
+
+// countedWord is the noun of a stated count.
+func countedWord(t *syntax.Tally) string {
+	switch t.What {
+	case syntax.InSt:
+		return "stitch"
+	case syntax.InUnit:
+		return unitWord(t.Name)
+	case syntax.InCorner:
+		return "corner space"
+	}
+	return placeWord(t.What, t.Name, t.Chains)
+}
+
+// tally counts what a stated count names in the row in work.
+func (w *worker) tally(t *syntax.Tally) tally {
+	var tops, chains, turning, kind, spaces, units int
+	unit, run, runUnit := int32(-1), 0, int32(-1)
+	endRun := func() {
+		if run > 0 && (t.Chains == 0 || t.Chains == run) {
+			spaces++
+		}
+		run = 0
+	}
+	first := w.rowFirst()
+	if int(w.row) < len(w.fab.Rows) { // the row is closed already
+		first = w.fab.Rows[w.row].First
+	}
+	for i := first; int(i) < len(w.fab.Stitches); i++ {
+		s := &w.fab.Stitches[i]
+		if s.Flags&(fabric.NoLanding|fabric.Picot) != 0 {
+			continue
+		}
+		if s.Has(fabric.Chain) {
+			chains++
+			if run > 0 && s.Unit != runUnit {
+				endRun()
+			}
+			run, runUnit = run+1, s.Unit
+		} else {
+			endRun()
+			tops++
+			if s.Has(fabric.TurningChain) {
+				turning++
+			}
+			if t.What == syntax.InKind && w.isKind(s, t.Name) {
+				kind++
+			}
+		}
+		if s.Unit != unit && s.Unit >= 0 && w.answersTo(w.fab.Units[s.Unit].Name, t.Name) {
+			units++
+		}
+		unit = s.Unit
+	}
+	endRun()
+	switch t.What {
+	case syntax.InKind:
+		return tally{kind, kind + chains, kind - turning, kind + 1 - turning}
+	case syntax.InUnit:
+		return tally{units, -1, -1, -1}
+	case syntax.InSp, syntax.InCorner:
+		return tally{spaces, -1, -1, -1}
+	case syntax.InCh:
+		return tally{chains, -1, -1, -1}
+	}
+	return tally{tops, tops + chains, tops - turning, tops + 1 - turning}
+}
+
+// answersTo reports whether a group made in this row is meant by a name: groups without names of their own answer to any.
+func (w *worker) answersTo(have, want string) bool {
+	return want == "" || want == "group" || have == want || w.tree.Units[have] == nil
+}

@@ -1,0 +1,283 @@
+package work
+
+import (
+	"strandway/model/fabric"
+	"strandway/model/syntax"
+)
+
+// nextStitch is the place of a stitch that names none.
+var nextStitch = &syntax.Place{N: syntax.Plain(1)}
+
+// find looks a place up and moves the cursor past it. What "next dc" or "next
+// ch-2 sp" passes on the way is passed freely: the name is the permission.
+func (w *worker) find(p *syntax.Place) (target, error) {
+	if p == nil {
+		p = nextStitch
+	}
+	plain := p.Ord == syntax.Next && p.What == syntax.InSt && p.Of == nil
+	switch {
+	case w.place != nil && plain && p.Below == 0 && p.Row == 0:
+		return *w.place, nil
+	case p.Below > 1 || p.Row > 0:
+		return w.findBelow(p)
+	case w.isBase && w.met == 0 && plain: // nothing but the ring to work into
+		return inRing, nil
+	}
+	switch p.What {
+	case syntax.InRing:
+		return inRing, nil
+	case syntax.InTch:
+		return w.findTurningChain()
+	case syntax.InGap:
+		return w.findGap(p)
+	case syntax.InSkipped:
+		if w.skipA < 0 || w.skipA >= w.skipB {
+			return target{}, fail("no skipped stitch is left to go back to")
+		}
+		t := w.take(w.skipA, w.skipA)
+		t.lie = p.Lie
+		w.skipA++
+		return t, nil
+	case syntax.InFace:
+		t, err := w.findNext(syntax.InSt, "", 0)
+		t.how = fabric.OnFace
+		return t, err
+	}
+	if p.Of != nil {
+		return w.findOf(p)
+	}
+	switch p.Ord {
+	case syntax.Same:
+		return w.findSame()
+	case syntax.First:
+		switch {
+		case w.start && w.hasSame:
+			return w.same, nil // the stitch at the foot of the turning chain
+		case !w.start && w.round && w.hasOrigin && w.origin.inGap():
+			return w.origin, nil
+		case !w.start && w.round && w.pos > 0: // "2 tr in first sp" at the round's end: where it began
+			pos, q := w.pos, *p
+			w.pos, q.Ord = 0, syntax.Next
+			t, err := w.find(&q)
+			w.pos = pos
+			return t, err
+		}
+	case syntax.Last:
+		return w.findLast(p)
+	case syntax.Nth:
+		return w.findNth(p)
+	}
+	if p.What == syntax.InSp && !w.hasSp {
+		return w.findGap(p)
+	}
+	return w.findNext(p.What, p.Name, p.Chains)
+}
+
+// findNext goes to the next landing of a sort.
+func (w *worker) findNext(what syntax.What, name string, chains int) (target, error) {
+	i := w.seek(what, name, chains)
+	if i < 0 && what == syntax.InEnd && w.edge == fabric.Upper { // row ends without a word of turning the corner
+		if err := w.along(&syntax.Along{Edge: syntax.SideEdge}); err != nil {
+			return target{}, err
+		}
+		i = w.seek(what, name, chains)
+	}
+	if i < 0 {
+		return target{}, none(what, name, chains)
+	}
+	switch {
+	case what == syntax.InUnit:
+		a, b := w.unitSpan(i)
+		t := w.centre(a, b)
+		w.pos = b + 1
+		if w.reading.inside {
+			w.pos = int(t.b) + 1
+		}
+		return t, nil
+	case w.lands[i].chain && (what == syntax.InSp || what == syntax.InStSp || what == syntax.InCorner):
+		e := w.runEnd(i)
+		w.pos = e + 1
+		return w.takeSpace(i, e), nil
+	}
+	w.pos = i + 1
+	return w.take(i, i), nil
+}
+
+func (w *worker) findSame() (target, error) {
+	switch {
+	case w.hasSame:
+		return w.same, nil
+	case w.met == 0:
+		return inRing, nil
+	}
+	i := min(w.pos, w.met-1)
+	w.pos = i + 1
+	return w.take(i, i), nil
+}
+
+func (w *worker) findNth(p *syntax.Place) (target, error) {
+	n := w.num(p.N)
+	what, name, chains := p.What, p.Name, p.Chains
+	if what == syntax.InHook {
+		n, what, name, chains = 1, syntax.InCh, "", 0
+	}
+	if n < 1 || n > w.met {
+		return target{}, fail("there is no %s place here", ordinal(n))
+	}
+	i := -1
+	for range n {
+		if i = w.seek(what, name, chains); i < 0 {
+			return target{}, none(what, name, chains)
+		}
+		w.pos = i + 1
+	}
+	return w.take(i, i), nil
+}
+
+// findOf reads "centre dc of next shell", "ch-1 sp of next V-st", "3rd dc of next group". The cursor stays inside the group.
+func (w *worker) findOf(p *syntax.Place) (target, error) {
+	q := p.Of
+	if q.What != syntax.InUnit {
+		return w.findOfPlain(p, q)
+	}
+	i := -1
+	if q.Ord == syntax.Last {
+		for i = w.met - 1; i >= 0 && !w.matches(i, syntax.InUnit, q.Name, 0); i-- {
+		}
+	} else {
+		i = w.seek(syntax.InUnit, q.Name, 0)
+	}
+	if i < 0 {
+		return target{}, none(syntax.InUnit, q.Name, 0)
+	}
+	a, b := w.unitSpan(i)
+	w.aside = w.unitAt(a)
+	if p.Centre {
+		t := w.centre(a, b)
+		w.pos = int(t.b) + 1
+		return t, nil
+	}
+	k, n := 0, max(1, w.num(p.N))
+	found, end := -1, -1
+	for j := a; j <= b; j++ {
+		if p.What == syntax.InSt && w.lands[j].chain || p.What != syntax.InSt && !w.matches(j, p.What, p.Name, p.Chains) {
+			continue
+		}
+		e := j
+		if p.What == syntax.InSp {
+			e = w.runEnd(j)
+		}
+		k++
+		found, end = j, e
+		if p.Ord == syntax.Nth && k == n || p.Ord != syntax.Nth && p.Ord != syntax.Last {
+			break
+		}
+		j = e
+	}
+	if found < 0 || p.Ord == syntax.Nth && k < n {
+		return target{}, fail("the next %s has no such stitch", unitWord(q.Name))
+	}
+	w.pos = end + 1
+	if p.What == syntax.InSp {
+		return w.takeSpace(found, end), nil
+	}
+	return w.take(found, end), nil
+}
+
+// findOfPlain reads "3rd ch of next ch-5 sp" and "centre ch of next loop".
+func (w *worker) findOfPlain(p, q *syntax.Place) (target, error) {
+	if p.Centre && (q.What == syntax.InSp || q.What == syntax.InCh) {
+		return w.find(q)
+	}
+	if p.Ord == syntax.Nth && p.What == syntax.InCh { // one chain of a loop
+		i := w.seek(syntax.InSp, "", q.Chains)
+		if i < 0 {
+			return target{}, none(syntax.InSp, "", q.Chains)
+		}
+		e := w.runEnd(i)
+		k := min(i+max(1, w.num(p.N))-1, e)
+		w.pos = e + 1
+		return w.take(k, k), nil
+	}
+	c := *p
+	c.Of = nil
+	return w.find(&c)
+}
+
+// findLast goes to the last landing of a sort, or the last but N. Tops passed on the way are counted: the row left
+// them out without a word.
+func (w *worker) findLast(p *syntax.Place) (target, error) {
+	n := w.times(p.N)
+	for i := w.met - 1; i >= w.pos; i-- {
+		if !w.matches(i, p.What, p.Name, 0) {
+			continue
+		}
+		switch p.What {
+		case syntax.InSp:
+			for i > w.pos && w.lands[i-1].chain {
+				i--
+			}
+			if p.Chains > 0 && w.runEnd(i)-i+1 != p.Chains {
+				continue
+			}
+		case syntax.InUnit:
+			for i > w.pos && w.unitAt(i-1) == w.unitAt(i) {
+				i--
+			}
+		}
+		if n--; n > 0 {
+			continue
+		}
+		switch {
+		case p.What == syntax.InUnit:
+			a, b := w.unitSpan(i)
+			w.pos = b + 1
+			return w.centre(a, b), nil
+		case p.What == syntax.InSp, p.What == syntax.InCorner && w.lands[i].chain:
+			for p.What == syntax.InCorner && i > w.pos && w.lands[i-1].chain {
+				i--
+			}
+			e := w.runEnd(i)
+			w.pos = e + 1
+			return w.takeSpace(i, e), nil
+		case p.What == syntax.InSt || p.What == syntax.InKind:
+			w.pass(i)
+		}
+		w.pos = i + 1
+		return w.take(i, i), nil
+	}
+	return target{}, none(p.What, p.Name, p.Chains)
+}
+
+// findTurningChain goes to the top of the turning chain of the row below.
+func (w *worker) findTurningChain() (target, error) {
+	if i := w.seek(syntax.InTch, "", 0); i >= 0 {
+		w.pass(i)
+		w.pos = i + 1
+		return w.take(i, i), nil
+	}
+	return target{}, &misfit{what: syntax.InTch, text: "the turning chain of the row below does not count, or is worked already"}
+}
+
+// edgeGap is the name of a gap that may lie beside an edge stitch: "sp between tch and next group".
+const edgeGap = "edge"
+
+// findGap goes to the next place between two groups, or two stitches where there are no groups.
+func (w *worker) findGap(p *syntax.Place) (target, error) {
+	groups := len(w.units) > 0
+	for i := max(w.pos-1, 0); i+1 < w.met; i++ {
+		if w.pos > 0 && i+1 == w.pos && w.hasSame && w.same.how == fabric.Gap && int(w.same.b) == i+1 {
+			continue // worked just now
+		}
+		u, v := w.unitAt(i), w.unitAt(i+1)
+		if groups && (u == v || p.Name != edgeGap && (u < 0 || v < 0)) {
+			continue
+		}
+		if !groups && i+1 <= w.pos-1 {
+			continue
+		}
+		w.pos = i + 1
+		return w.takeGap(i), nil
+	}
+	return target{}, none(syntax.InGap, "", 0)
+}

@@ -1,0 +1,236 @@
+package work
+
+import (
+	"slices"
+
+	"strandway/model/fabric"
+	"strandway/model/syntax"
+)
+
+// waysBack is how many repetitions can be taken back to let the rest of the row come out.
+const waysBack = 6
+
+// fitting works one open repeat and what follows it.
+type fitting struct {
+	w       *worker
+	body    []syntax.Node
+	repeat  *syntax.Repeat
+	rest    []syntax.Node // what follows the last whole repeat
+	marks   [waysBack]cursor
+	reps    int   // repetitions that went in
+	valid   int   // a mark is only a way back: beyond this one it has been overwritten
+	trouble error // why what follows could not be worked, the first time
+}
+
+// cannot is the cost of a try that could not be worked.
+const cannot = 1 << 29
+
+// fit works a body as often as it goes in, so that what follows comes out at the row's end.
+func (w *worker) fit(o opened, tail []syntax.Node, top bool) error {
+	f := &fitting{w: w, body: o.body, repeat: o.repeat, rest: tail}
+	ending := false
+	if x := o.repeat; x != nil {
+		if x.AtBreak || x.Break > 0 && x.Ending == nil { // the mark alone says it as well
+			f.rest = slices.Concat(o.body[:x.Break], tail)
+		}
+		if x.Ending != nil {
+			f.rest, ending = slices.Concat(x.Ending, tail), true
+		}
+	}
+	ext := o.ext
+	limit, err := w.limitOf(&ext)
+	if err != nil {
+		return err
+	}
+	stop := f.fill(ext, limit)
+	if m, ok := stop.(*misfit); ok && m.fatal {
+		return m
+	}
+	switch o.ext.How {
+	case syntax.ToNext, syntax.OverN, syntax.UntilN: // it has its own end, before the row's
+		return w.sequence(f.rest, top)
+	}
+	if !top { // inside a bracket there is no row end to come out at
+		return w.sequence(f.rest, false)
+	}
+	return f.comeOut(ending, ext.How == syntax.ToLast, stop)
+}
+
+// fill works the body as often as it goes in before the limit, and gives the reason why it stopped, if there was one.
+func (f *fitting) fill(ext syntax.Extent, limit int) error {
+	w := f.w
+	f.marks[0] = w.save()
+	made := len(w.fab.Stitches)
+	for {
+		switch {
+		case ext.How == syntax.ToLast && w.nextOf(w.pos, ext.What, ext.Name) >= limit,
+			ext.How == syntax.UntilN && w.madeOf(made, ext.What, ext.Name) >= w.num(ext.N),
+			w.pos >= w.met && !(w.round && f.reps == 0): // nothing left to stand in
+			return nil
+		}
+		pos, before := w.pos, len(w.fab.Stitches)
+		if err := w.once(f.body, f.repeat); err != nil {
+			w.restore(&f.marks[f.reps%waysBack])
+			return err
+		}
+		if w.pos <= pos && (len(w.fab.Stitches) == before || w.pos >= w.met || f.reps > 10_000) {
+			return &misfit{text: "the repeat uses up no stitches, so it cannot end by itself", fatal: true}
+		}
+		if ext.How == syntax.ToLast && w.pos > limit {
+			w.restore(&f.marks[f.reps%waysBack])
+			return rowEnded()
+		}
+		f.reps++
+		f.marks[f.reps%waysBack] = w.save()
+		if len(w.fab.Stitches) > w.opt.Limit {
+			return w.overLimit()
+		}
+	}
+}
+
+// limitOf gives the landing at which an extent ends.
+func (w *worker) limitOf(ext *syntax.Extent) (int, error) {
+	switch ext.How {
+	case syntax.ToLast:
+		return w.fromLast(ext), nil
+	case syntax.ToNext:
+		limit := w.seek(ext.What, ext.Name, 0)
+		if limit < 0 {
+			return 0, none(ext.What, ext.Name, 0)
+		}
+		*ext = syntax.Extent{How: syntax.ToLast, What: syntax.InStCh}
+		return limit, nil
+	case syntax.OverN:
+		limit := w.pos
+		for range w.num(ext.N) {
+			if limit = w.nextOf(limit, ext.What, ext.Name); limit >= w.met {
+				return 0, none(ext.What, ext.Name, 0)
+			}
+			limit++
+		}
+		*ext = syntax.Extent{How: syntax.ToLast, What: syntax.InStCh}
+		return limit, nil
+	}
+	return w.met, nil
+}
+
+// fromLast finds the landing from which N of a sort are left.
+func (w *worker) fromLast(ext *syntax.Extent) int {
+	n := w.num(ext.N)
+	for i := w.met - 1; i >= 0; i-- {
+		switch {
+		case ext.What == syntax.InUnit:
+			if u := w.unitAt(i); u >= 0 && (i == 0 || w.unitAt(i-1) != u) {
+				n--
+			}
+		case w.matches(i, ext.What, ext.Name, 0) && (ext.What != syntax.InSp || i == 0 || !w.lands[i-1].chain):
+			n--
+		}
+		if n == 0 {
+			return i
+		}
+	}
+	return 0
+}
+
+// nextOf is the next landing of a sort from i on; the number of landings if there is none.
+func (w *worker) nextOf(i int, what syntax.What, name string) int {
+	if i = w.seekFrom(i, what, name, 0); i < 0 {
+		return w.met
+	}
+	return i
+}
+
+// comeOut tries what follows after ever fewer repetitions, and leaves the row worked where least is left over.
+func (f *fitting) comeOut(ending, once bool, stop error) error {
+	w := f.w
+	bestK, bestPart, least := -1, 0, cannot
+	f.valid = f.reps
+	for k := f.reps; k >= max(0, f.reps-waysBack+1) && least > 0; k-- {
+		if c := f.try(k, 0); c < least {
+			bestK, bestPart, least = k, 0, c
+		}
+		for part := len(f.body) - 1; ending && part > 0 && least > 0; part-- { // the ending takes the place of the last repeat's end
+			if c := f.try(k, part); c < least {
+				bestK, bestPart, least = k, part, c
+			}
+		}
+		if once || w.place != nil {
+			break
+		}
+	}
+	reason := f.trouble
+	if m, ok := stop.(*misfit); ok && !m.end && f.reps == 0 {
+		reason = m // it never fitted: that says more than the leftover
+		if least > 0 {
+			return reason
+		}
+	}
+	switch {
+	case bestK < 0 && reason != nil:
+		return reason
+	case bestK < 0 && stop != nil:
+		return stop
+	case bestK < 0:
+		return rowEnded()
+	case least > 0:
+		f.try(bestK, bestPart)
+	}
+	return nil
+}
+
+// try works what follows after k repetitions and part of another, and gives what is then passed or left over.
+func (f *fitting) try(k, part int) int {
+	w := f.w
+	f.valid = min(f.valid, k)
+	w.restore(&f.marks[f.valid%waysBack])
+	for range k - f.valid {
+		if w.once(f.body, f.repeat) != nil {
+			return cannot
+		}
+	}
+	if part > 0 && w.sequence(f.body[:part], false) != nil {
+		return cannot
+	}
+	if err := w.sequence(f.rest, true); err != nil {
+		if f.trouble == nil {
+			f.trouble = err
+		}
+		return cannot
+	}
+	if n := w.left(); n > 0 && w.round && f.repeat != nil && n == w.leadingSkip(f.repeat.Body) {
+		w.pos = w.met // the skip before the join closes the round
+	}
+	return w.passed + w.left()
+}
+
+// leadingSkip: "*skip 1, dc in next, ch 2; rep around" ends, in a joined round, with the skip that nobody writes.
+func (w *worker) leadingSkip(body []syntax.Node) int {
+	if s, ok := body[0].(*syntax.Skip); ok && s.What != syntax.InSp {
+		return w.num(s.N)
+	}
+	return 0
+}
+
+// madeOf counts the stitches or groups of a sort made since stitch first: "until 12 fans are made".
+func (w *worker) madeOf(first int, what syntax.What, name string) int {
+	n, unit := 0, int32(-1)
+	for i := first; i < len(w.fab.Stitches); i++ {
+		s := &w.fab.Stitches[i]
+		switch {
+		case s.Flags&fabric.NoLanding != 0:
+		case what == syntax.InUnit:
+			if s.Unit >= 0 && s.Unit != unit && w.isUnit(w.fab.Units[s.Unit].Name, name) {
+				n++
+			}
+			unit = s.Unit
+		case what == syntax.InSp || what == syntax.InCh:
+			if s.Has(fabric.Chain) && (i == first || what == syntax.InCh || !w.fab.Stitches[i-1].Has(fabric.Chain)) {
+				n++
+			}
+		case !s.Has(fabric.Chain) && (what != syntax.InKind || w.isKind(s, name)):
+			n++
+		}
+	}
+	return n
+}

@@ -1,0 +1,136 @@
+package work
+
+import (
+	"strings"
+
+	"strandway/model/fabric"
+	"strandway/model/stitch"
+	"strandway/model/syntax"
+)
+
+// Canonical names that the worker knows by their part in the work.
+const (
+	chainStitch = "ch"
+	slipStitch  = "slst"
+	picotStitch = "picot"
+	tallStitch  = "dc" // what a turning chain of three or more stands for where the row's own stitch is shorter
+)
+
+// kind gives the index in the fabric of a kind by its canonical name.
+func (w *worker) kind(name string) uint16 {
+	if id, ok := w.kinds[name]; ok {
+		return id
+	}
+	id := uint16(len(w.fab.Kinds))
+	w.fab.Kinds = append(w.fab.Kinds, w.lookUp(name))
+	w.kinds[name] = id
+	return id
+}
+
+// lookUp finds a kind in the library. A stitch that is defined in the pattern
+// by a recipe is a kind of its own: one stitch on one base.
+func (w *worker) lookUp(name string) *stitch.Kind {
+	u := w.tree.Units[name]
+	if u == nil || u.Recipe == "" {
+		if k, ok := w.lib.Kind(name); ok {
+			return k
+		}
+	}
+	k := &stitch.Kind{ID: name, Name: name, Family: "texture", Legs: 1, SamePlace: true, Bases: 1, Offers: 1}
+	if base, ok := w.lib.Kind(tallStitch); ok {
+		k.Plain, k.Chains, k.Height, k.TurningChain, k.Symbol = base, base.Chains, base.Height, base.TurningChain, base.Symbol
+	}
+	if u != nil {
+		k.Composition = u.Recipe
+		k.Legs, k.Lump = lumpOf(u.Recipe)
+	}
+	if like, ok := w.lib.Kind(name); ok { // "bobble", told at length: what the library knows of bobbles holds
+		k.Lump, k.Symbol, k.Plain, k.Height, k.Closed = like.Lump, like.Symbol, like.Plain, like.Height, like.Closed
+		if k.Legs <= 1 {
+			k.Legs = like.Legs
+		}
+	}
+	return k
+}
+
+// lumpOf takes from a recipe how often the hook goes in.
+func lumpOf(recipe string) (legs int, lump stitch.Lump) {
+	low := strings.ToLower(recipe)
+	legs = strings.Count(low, "insert")
+	for word, n := range map[string]int{"twice": 2, "2 times": 2, "three times": 3, "3 times": 3, "four times": 4, "4 times": 4, "five times": 5, "5 times": 5, "2 more times": 3, "3 more times": 4, "4 more times": 5} {
+		if strings.Contains(low, word) {
+			legs = max(legs, 1) * n
+			break
+		}
+	}
+	if legs > 1 {
+		lump = stitch.Cluster
+	}
+	return max(1, legs), lump
+}
+
+// plain gives the plain stitch that a kind is built on: dc for fpdc, dc3tog, 5-dc bobble. nil for no stitch.
+func (w *worker) plain(name string) *stitch.Kind {
+	if name == "" {
+		return nil
+	}
+	k := w.fab.Kinds[w.kind(name)]
+	if k.Plain != nil {
+		return k.Plain
+	}
+	return k
+}
+
+// height is how many chains stand for a stitch at a row's start.
+func (w *worker) height(k *stitch.Kind) int {
+	if k == nil {
+		return 1
+	}
+	return max(1, k.TurningChain)
+}
+
+func kindName(k *stitch.Kind) string {
+	if k == nil {
+		return ""
+	}
+	return k.Name
+}
+
+// spans is how many places a kind draws together: 3 for dc3tog; 1 for a plain stitch or a cluster in one place.
+func spans(k *stitch.Kind) int {
+	if k.SamePlace {
+		return 1
+	}
+	return max(1, k.Bases)
+}
+
+// isKind reports whether a stitch answers to a name: fpdc is a dc too.
+func (w *worker) isKind(s *fabric.Stitch, name string) bool {
+	k := w.fab.Kinds[s.Kind]
+	return k.Name == name || k.Plain != nil && k.Plain.Name == name
+}
+
+// firstKind gives the kind of the first stitch that is made, slip stitches apart; "" for none.
+func (w *worker) firstKind(nodes []syntax.Node) string {
+	for _, n := range nodes {
+		k := ""
+		switch x := n.(type) {
+		case *syntax.Make:
+			switch {
+			case x.Kind == slipStitch:
+			case x.Unit != nil && x.Unit.Recipe == "":
+				k = w.firstKind(x.Unit.Body)
+			default:
+				k = x.Kind
+			}
+		case *syntax.Group:
+			k = w.firstKind(x.Body)
+		case *syntax.Repeat:
+			k = w.firstKind(x.Body)
+		}
+		if k != "" {
+			return k
+		}
+	}
+	return ""
+}

@@ -1,0 +1,343 @@
+package work
+
+import (
+	"fmt"
+	"slices"
+
+	"strandway/model/diag"
+	"strandway/model/fabric"
+	"strandway/model/syntax"
+)
+
+// step is one row to be worked: a written row under the number it has now.
+type step struct {
+	row    *syntax.Row
+	source int // index of the written row in the tree
+	no     int
+	*written
+	body     []syntax.Node  // what is worked, the row's ending left out
+	letter   string         // the yarn its heading names
+	lead     []*syntax.Yarn // yarn words said before the row: on a line of its own, or where the row is referred to
+	pend     *syntax.ChainN // "ch 3, turn" at the end of the row before
+	shape    fabric.Shape
+	turned   bool
+	ws       bool
+	backward bool
+	usesTch  bool // the next row works into the top of this row's turning chain
+}
+
+// written is what is computed once for a written row, however often it is repeated.
+type written struct {
+	body    []syntax.Node // without its ending
+	tail    []syntax.Node // turn, join, "ch 3" before a turn, fasten off
+	ref     *syntax.RowRef
+	work    bool // it makes stitches
+	tch     bool // it works into the top of the turning chain below
+	travels bool // slip stitches at its start only move along
+	turn    turnWord
+	face    byte // the side its words say is facing, 0 if none
+}
+
+// maxRows is the most rows a piece is unfolded to.
+const maxRows = 1_000_000
+
+func (w *worker) look(row *syntax.Row) *written {
+	if r, ok := w.written[row]; ok {
+		return r
+	}
+	r := &written{ref: refOf(row), work: hasWork(row.Body), turn: turnsOf(row.Body), face: row.Side}
+	r.body, r.tail = splitEnd(row.Body)
+	r.tch = anyNode(row.Body, func(n syntax.Node) bool {
+		m, ok := n.(*syntax.Make)
+		return ok && m.Place != nil && m.Place.What == syntax.InTch
+	})
+	r.travels = anyNode(row.Body, func(n syntax.Node) bool {
+		m, ok := n.(*syntax.Make)
+		return ok && m.Kind != slipStitch
+	})
+	for _, n := range row.Body {
+		if a, ok := n.(*syntax.Along); ok && a.Face != 0 && r.face == 0 {
+			r.face = a.Face
+		}
+	}
+	w.written[row] = r
+	return r
+}
+
+// unfold turns ranges, lists and references into single rows in working order.
+func (w *worker) unfold() []step {
+	var out []step
+	listed := false
+	add := func(row *syntax.Row, source, no int) {
+		out = append(out, step{row: row, source: source, no: no, written: w.look(row), body: w.look(row).body, letter: row.Yarn})
+	}
+	latest := map[int]int{} // index in out of the latest row of a number
+	for source, row := range w.tree.Rows {
+		if row.Sizes != nil && !slices.Contains(row.Sizes, w.opt.Size) {
+			continue
+		}
+		looked := w.look(row)
+		w.step = &step{row: row, source: source, no: row.From, written: looked}
+		if looked.ref != nil {
+			nos, rows := w.referred(row, looked.ref, out)
+			listed = listed || row.List != nil
+			lead := yarnWords(row.Body)
+			for k, no := range nos {
+				from, ok := latest[rows[k%len(rows)]]
+				if !ok {
+					w.say(diag.Finding{Severity: diag.Fault, ID: "rowref", Span: looked.ref.Span,
+						Message: fmt.Sprintf("row %d is referred to, but there is no such row above", rows[k%len(rows)]), Hint: w.rowsThereAre(latest)})
+					continue
+				}
+				s := out[from]
+				s.no, s.lead = no, lead
+				if row.Yarn != "" {
+					s.letter = row.Yarn
+				}
+				out = append(out, s)
+			}
+			continue
+		}
+		nos := row.List
+		if nos != nil {
+			listed = true
+		}
+		for no := row.From; nos == nil && no <= w.lastOf(row) && len(out) < maxRows; no++ {
+			latest[no] = len(out)
+			add(row, source, no)
+		}
+		for _, no := range nos {
+			latest[no] = len(out)
+			add(row, source, no)
+		}
+	}
+	if listed {
+		slices.SortStableFunc(out, func(a, b step) int { return a.no - b.no })
+	}
+	w.step = nil
+	return out
+}
+
+// lastOf is the last number of a row's range: "Row 3 and up" is worked as often as rows "until it measures".
+func (w *worker) lastOf(row *syntax.Row) int {
+	if row.Open {
+		return row.From + w.opt.RowsUntil - 1
+	}
+	return max(row.From, row.To)
+}
+
+func (w *worker) rowsThereAre(latest map[int]int) string {
+	highest := 0
+	for no := range latest {
+		highest = max(highest, no)
+	}
+	if highest == 0 {
+		return ""
+	}
+	return fmt.Sprintf("the rows above end with row %d", highest)
+}
+
+// referred gives the numbers that a reference makes rows of, and the rows it repeats in turn.
+func (w *worker) referred(row *syntax.Row, ref *syntax.RowRef, done []step) (nos, rows []int) {
+	next := 1
+	if len(done) > 0 {
+		next = done[len(done)-1].no + 1
+	}
+	rows = ref.Rows
+	if ref.Last > 0 {
+		rows = nil
+		for k := max(1, next-ref.Last); k < next; k++ {
+			rows = append(rows, k)
+		}
+	}
+	if len(rows) == 0 {
+		return nil, nil
+	}
+	switch {
+	case row.List != nil:
+		return row.List, rows
+	case row.From > 0:
+		for no := row.From; no <= w.lastOf(row) && len(nos) < maxRows; no++ {
+			nos = append(nos, no)
+		}
+		w.checkRange(row, ref, len(nos), len(rows))
+		return nos, rows
+	}
+	times := w.num(ref.Times)
+	switch {
+	case ref.Until != "":
+		times = w.opt.RowsUntil
+		if w.opt.RowsForLength != nil {
+			if all := w.opt.RowsForLength(ref.Until); all > 0 {
+				times = max(1, (all-(next-1)+len(rows)-1)/len(rows))
+			}
+		}
+	case ref.Times.IsZero():
+		times = w.opt.RowsUntil
+	}
+	for k := range min(max(times, 0)*len(rows), maxRows) {
+		nos = append(nos, next+k)
+	}
+	return nos, rows
+}
+
+// checkRange compares "Rows 4-15: rep Rows 2 and 3 six times" with itself.
+func (w *worker) checkRange(row *syntax.Row, ref *syntax.RowRef, have, rows int) {
+	if times := w.num(ref.Times); times > 0 && times*rows != have && !(ref.More && (times+1)*rows == have) {
+		w.say(diag.Finding{Severity: diag.Fault, ID: "range", Row: rangeLabel(row), Span: row.Span,
+			Message: fmt.Sprintf("rows %d-%d are %d rows, but %d rows %d times make %d", row.From, row.To, have, rows, times, times*rows),
+			Hint:    fmt.Sprintf("rows %d-%d, or %d times", row.From, row.From+times*rows-1, have/rows)})
+	} else if have > rows && have%rows != 0 && ref.Until == "" && !row.Open {
+		w.say(diag.Finding{Severity: diag.Doubt, ID: "range", Row: rangeLabel(row), Span: row.Span,
+			Message: fmt.Sprintf("rows %d-%d end in the middle of the %d-row repeat", row.From, row.To, rows),
+			Hint:    fmt.Sprintf("end at row %d, or say which row it ends with", row.To-have%rows)})
+	}
+}
+
+func rangeLabel(row *syntax.Row) string {
+	if row.To > row.From {
+		return fmt.Sprintf("%ss %d-%d", rowLabel(row, 0), row.From, row.To)
+	}
+	return rowLabel(row, row.From)
+}
+
+// refOf gives the reference of a row that is nothing but "rep Rows 2 and 3".
+func refOf(row *syntax.Row) *syntax.RowRef {
+	var ref *syntax.RowRef
+	for _, n := range row.Body {
+		switch x := n.(type) {
+		case *syntax.RowRef:
+			if ref == nil {
+				ref = x
+			}
+		case *syntax.Yarn, *syntax.Note, *syntax.Turn:
+		default:
+			return nil
+		}
+	}
+	return ref
+}
+
+func yarnWords(body []syntax.Node) []*syntax.Yarn {
+	var out []*syntax.Yarn
+	for _, n := range body {
+		if y, ok := n.(*syntax.Yarn); ok {
+			out = append(out, y)
+		}
+	}
+	return out
+}
+
+// splitEnd takes the ending off a row: turn, join, fasten off, and "ch 3" before a turn.
+func splitEnd(body []syntax.Node) (rest, tail []syntax.Node) {
+	i := len(body)
+	for i > 0 {
+		switch x := body[i-1].(type) {
+		case *syntax.Turn, *syntax.Join, *syntax.Yarn, *syntax.Note:
+			i--
+			continue
+		case *syntax.ChainN:
+			if i > 1 && i == len(body) {
+				if j, ok := body[i-2].(*syntax.Join); ok && !j.Not { // "join, ch 1"
+					i--
+					continue
+				}
+				if m, ok := body[i-2].(*syntax.Make); ok && m.Kind == slipStitch && m.N.B == 1 && x.N.B == 1 && m.Place == nil { // "1 ss, 1 ch" closes a round
+					return body[: i-2 : i-2], []syntax.Node{&syntax.Join{Span: m.Span, With: slipStitch}, x}
+				}
+			}
+			if endsInTurn(body[i:]) {
+				i--
+				continue
+			}
+		}
+		break
+	}
+	return body[:i:i], body[i:]
+}
+
+// endsInTurn: a chain before it is the next row's turning chain; before a join it is a chain of the round.
+func endsInTurn(tail []syntax.Node) bool {
+	turn := false
+	for _, n := range tail {
+		switch n.(type) {
+		case *syntax.Turn:
+			turn = true
+		case *syntax.Join:
+			turn = false
+		}
+	}
+	return turn
+}
+
+// anyNode reports whether f holds for a node or one within it.
+func anyNode(nodes []syntax.Node, f func(syntax.Node) bool) bool {
+	for _, n := range nodes {
+		if f(n) {
+			return true
+		}
+		switch x := n.(type) {
+		case *syntax.Repeat:
+			if anyNode(x.Body, f) || anyNode(x.Ending, f) {
+				return true
+			}
+		case *syntax.Group:
+			if anyNode(x.Body, f) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// hasWork reports whether a row makes stitches.
+func hasWork(body []syntax.Node) bool {
+	return anyNode(body, func(n syntax.Node) bool {
+		switch n.(type) {
+		case *syntax.Make, *syntax.Group:
+			return true
+		}
+		return false
+	})
+}
+
+// usesN reports whether the pattern's numbers depend on n.
+func usesN(t *syntax.Tree) bool {
+	for _, row := range t.Rows {
+		if anyNode(row.Body, func(n syntax.Node) bool {
+			for _, q := range numsOf(n) {
+				if q.A != 0 {
+					return true
+				}
+			}
+			return false
+		}) {
+			return true
+		}
+	}
+	return false
+}
+
+// numsOf gives the numbers written in one node.
+func numsOf(n syntax.Node) []syntax.Num {
+	switch x := n.(type) {
+	case *syntax.Make:
+		if x.Place != nil {
+			return []syntax.Num{x.N, x.Place.N, x.Place.Ext.N}
+		}
+		return []syntax.Num{x.N}
+	case *syntax.Skip:
+		return []syntax.Num{x.N}
+	case *syntax.ChainN:
+		return []syntax.Num{x.N}
+	case *syntax.Repeat:
+		return []syntax.Num{x.Ext.N}
+	case *syntax.Group:
+		if x.Place != nil {
+			return []syntax.Num{x.Place.N, x.Place.Ext.N}
+		}
+	case *syntax.RowRef:
+		return []syntax.Num{x.Times}
+	}
+	return nil
+}

@@ -1,0 +1,135 @@
+package work
+
+import (
+	"strandway/model/fabric"
+	"strandway/model/syntax"
+)
+
+// shapeOf decides whether a row goes from edge to edge, is a joined round, or
+// runs on in a spiral. A piece that starts in a ring is in rounds until it is
+// first said to turn, whatever its rows are called.
+func (w *worker) shapeOf(s *step, before []step, anyTurn bool) fabric.Shape {
+	for _, n := range s.tail {
+		if j, ok := n.(*syntax.Join); ok {
+			if j.Not {
+				return fabric.Spiral
+			}
+			return fabric.Joined
+		}
+	}
+	if anyNode(s.body, func(n syntax.Node) bool { j, ok := n.(*syntax.Join); return ok && !j.Not }) {
+		return fabric.Joined
+	}
+	round := s.row.Round || w.ring && !anyTurn && (len(before) == 0 || before[len(before)-1].shape != fabric.Flat)
+	switch {
+	case !round:
+		return fabric.Flat
+	case len(before) > 0 && before[len(before)-1].shape == fabric.Joined && (firstChain(s.body) != nil || s.pend != nil):
+		return fabric.Joined // a spiral has no starting chains: the join goes without saying
+	}
+	return fabric.Spiral
+}
+
+// reverse stitches are worked against the hook's usual way.
+func (w *worker) worksBackward(body []syntax.Node) bool {
+	return anyNode(body, func(n syntax.Node) bool {
+		m, ok := n.(*syntax.Make)
+		return ok && m.Kind == reverseStitch
+	})
+}
+
+// reverseStitch is the canonical name of crab stitch.
+const reverseStitch = "rsc"
+
+// endRound lays out again what a round has still to meet when its beginning is
+// moved along by slip stitches: what lies before the new beginning comes last.
+func (w *worker) wrapRound() {
+	if !w.round || w.isEdge() || w.same.a <= 0 || w.pos == 0 {
+		return
+	}
+	k := int(w.same.a)
+	w.lands = append(w.lands[:w.met], w.lands[:k]...)
+	w.met += k
+}
+
+// beginRound lays out the landings of a round: round a flat piece they have
+// corners, and after a half-join the hook stands in the middle of the last space.
+func (w *worker) beginRound() {
+	prev := &w.fab.Rows[w.row-1]
+	if !w.round {
+		return
+	}
+	if prev.Shape == fabric.Flat && !w.isBase {
+		w.corners(0)
+		return
+	}
+	if prev.Last == prev.First || w.isBase {
+		return
+	}
+	last := &w.fab.Stitches[prev.Last-1]
+	if !last.Has(fabric.Join) || w.fab.Kinds[last.Kind].Name == slipStitch || w.met < 2 || !w.lands[w.met-1].chain {
+		return
+	}
+	a := w.met - 1
+	for a > 0 && w.lands[a-1].chain {
+		a--
+	}
+	w.origin = w.takeSpace(a, w.met-1)
+	w.origin.a, w.origin.b = -1, -1
+	w.same, w.hasSame, w.hasOrigin = w.origin, true, true
+	w.met = a // the rest of the space is where the round ends
+}
+
+// joinAt works what stands before a row's first stitch: yarn joined in a named
+// place, and the edge to work along. It gives the number of nodes worked.
+func (w *worker) joinAt(body []syntax.Node) (int, error) {
+	for i, n := range body {
+		switch x := n.(type) {
+		case *syntax.Yarn:
+			w.takeYarn(x)
+			if x.Place == nil {
+				continue
+			}
+			if err := w.beginAt(x.Place); err != nil {
+				m := asMisfit(err)
+				m.span = x.Span
+				return i, m
+			}
+		case *syntax.Along:
+			if err := w.along(x); err != nil {
+				m := asMisfit(err)
+				m.span = x.Span
+				return i, m
+			}
+		case *syntax.Turn, *syntax.Note:
+		default:
+			return i, nil
+		}
+	}
+	return len(body), nil
+}
+
+// beginAt lets the row begin where the yarn is joined. A round ends beside it.
+func (w *worker) beginAt(p *syntax.Place) error {
+	t, err := w.find(p)
+	if err != nil || t.a < 0 {
+		return err
+	}
+	k := w.pos
+	if !t.inGap() {
+		k = int(t.a)
+	}
+	if w.round {
+		turned := append(append(make([]landing, 0, w.met), w.lands[k:w.met]...), w.lands[:k]...)
+		w.lands, k = append(w.lands[:0], turned...), 0
+	}
+	w.pos = k
+	if t.inGap() {
+		if w.round {
+			t.a, t.b = -1, -1
+		}
+		w.same, w.hasSame = t, true
+		w.origin, w.hasOrigin = t, true
+	}
+	return nil
+}

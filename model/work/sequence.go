@@ -1,0 +1,218 @@
+package work
+
+import (
+	"fmt"
+
+	"strandway/model/diag"
+	"strandway/model/fabric"
+	"strandway/model/syntax"
+)
+
+// sequence works nodes in order. An open repeat takes over the rest, since how
+// often it fits depends on what follows; at the top it has to come out at the row's end.
+func (w *worker) sequence(nodes []syntax.Node, top bool) error {
+	for i := 0; i < len(nodes); i++ {
+		n := nodes[i]
+		if o, ok := w.open(n); ok {
+			return w.fit(o, nodes[i+1:], top)
+		}
+		if c, ok := n.(*syntax.ChainN); ok && i+1 < len(nodes) && w.picotAhead(c, nodes[i+1]) {
+			w.word = int32(c.Span.Start)
+			w.picot(w.num(c.N))
+			w.trace(c)
+			w.trace(nodes[i+1])
+			i++
+			continue
+		}
+		if err := w.node(n, nodes[i+1:]); err != nil {
+			m := asMisfit(err)
+			if m.span == (diag.Span{}) {
+				m.span = n.At()
+			}
+			return m
+		}
+	}
+	return nil
+}
+
+// opened is the body of an instruction that repeats until the row says stop.
+type opened struct {
+	body   []syntax.Node
+	ext    syntax.Extent
+	repeat *syntax.Repeat // nil for "in each st across"
+	ok     bool
+}
+
+// open sees an instruction that repeats until the row says stop.
+func (w *worker) open(n syntax.Node) (opened, bool) {
+	var place *syntax.Place
+	switch x := n.(type) {
+	case *syntax.Repeat:
+		switch x.Ext.How {
+		case syntax.Times:
+			return opened{}, false
+		case syntax.Evenly:
+			return opened{}, false
+		}
+		return opened{x.Body, x.Ext, x, true}, true
+	case *syntax.Make:
+		place = x.Place
+	case *syntax.Group:
+		place = x.Place
+	}
+	if place == nil || place.Ord != syntax.Each || place.Ext.How == syntax.Evenly || place.Ext.How == syntax.Times && !place.Ext.N.IsZero() {
+		return opened{}, false
+	}
+	if o, seen := w.opened[n]; seen {
+		return o, o.ok
+	}
+	// "in each st across" is "in next st" as often as it goes
+	q := *place
+	q.Ord, q.N, q.Ext = syntax.Next, syntax.Plain(1), syntax.Extent{}
+	o := opened{ext: place.Ext, ok: true}
+	if o.ext.How == syntax.Times {
+		o.ext.How = syntax.Across
+	}
+	switch x := n.(type) {
+	case *syntax.Make:
+		y := *x
+		y.Place = &q
+		o.body = []syntax.Node{&y}
+	case *syntax.Group:
+		y := *x
+		y.Place = &q
+		o.body = []syntax.Node{&y}
+	}
+	w.opened[n] = o
+	return o, true
+}
+
+// node works one instruction that is no open repeat.
+func (w *worker) node(n syntax.Node, rest []syntax.Node) error {
+	if len(w.fab.Stitches) > w.opt.Limit {
+		return w.overLimit()
+	}
+	switch x := n.(type) {
+	case *syntax.Make:
+		w.word = int32(x.Span.Start)
+		w.trace(n)
+		return w.makes(x)
+	case *syntax.Group:
+		w.word = int32(x.Span.Start)
+		w.trace(n)
+		return w.group(x)
+	case *syntax.Skip:
+		w.trace(n)
+		return w.skip(x, rest)
+	case *syntax.ChainN:
+		w.word = int32(x.Span.Start)
+		w.trace(n)
+		if w.start && w.place == nil && w.tch < 0 && (!w.isBase || w.round || w.ring) {
+			return w.turningChain(x, rest)
+		}
+		w.start = false
+		c := w.num(x.N)
+		if c > w.opt.Limit {
+			return w.overLimit()
+		}
+		w.chainsOf(c, 0, w.word)
+	case *syntax.Repeat:
+		return w.repeatTimes(x)
+	case *syntax.Join:
+		w.trace(n)
+		if !x.Not {
+			w.join(x)
+		}
+	case *syntax.Yarn:
+		w.trace(n)
+		w.takeYarn(x)
+	case *syntax.Along:
+		w.trace(n)
+		return w.along(x)
+	case *syntax.Note, *syntax.Turn:
+		w.trace(n)
+	}
+	return nil
+}
+
+func (w *worker) overLimit() error {
+	return &misfit{text: fmt.Sprintf("more than the limit of %d stitches, so it is not worked further", w.opt.Limit), fatal: true}
+}
+
+// repeatTimes works a repeat of a given number. A star's bare number is that many more, unless it is read as all.
+func (w *worker) repeatTimes(x *syntax.Repeat) error {
+	n := w.num(x.Ext.N)
+	if x.Ext.How == syntax.Evenly {
+		return w.evenly(x.Body, n)
+	}
+	if x.Star && x.Ext.Soft && w.reading.inAll {
+		n--
+	}
+	if n > w.opt.Limit {
+		return w.overLimit()
+	}
+	for k := range n {
+		body := x.Body
+		if k == n-1 && x.Break > 0 {
+			body = body[:x.Break]
+		}
+		if err := w.once(body, x); err != nil {
+			return err
+		}
+	}
+	return w.sequence(x.Ending, false)
+}
+
+// once works a repeat's body one time and marks it, unless it lies within another.
+func (w *worker) once(body []syntax.Node, x *syntax.Repeat) error {
+	first := int32(len(w.fab.Stitches))
+	w.nested++
+	err := w.sequence(body, false)
+	w.nested--
+	if last := int32(len(w.fab.Stitches)); err == nil && w.nested == 0 && x != nil && last > first && w.place == nil {
+		w.fab.Repeats = append(w.fab.Repeats, fabric.Repeat{Row: w.row, Written: x.Span, First: first, Last: last})
+	}
+	return err
+}
+
+// skip passes landings, and remembers them for "in the skipped st".
+func (w *worker) skip(x *syntax.Skip, rest []syntax.Node) error {
+	if x.Rest {
+		w.free, w.start = true, false
+		return nil
+	}
+	n := w.num(x.N)
+	if w.isBase && w.start && x.First { // "skip first 3 ch (count as dc)"
+		return w.startAtHook(n, w.firstKind(rest))
+	}
+	if x.First && w.start {
+		if w.pos >= n {
+			return nil // the turning chain stands over it already
+		}
+		n -= w.pos
+	}
+	if w.behind >= n && (x.Behind || x.What == syntax.InSt && w.behind > 0) {
+		w.behind -= n // it names what the long stitch has passed
+		return nil
+	}
+	w.skipA = -1
+	for range n {
+		i := w.seek(x.What, x.Name, x.Chains)
+		if i < 0 {
+			return none(x.What, x.Name, x.Chains)
+		}
+		end := i
+		switch x.What {
+		case syntax.InSp:
+			end = w.runEnd(i)
+		case syntax.InUnit:
+			_, end = w.unitSpan(i)
+		}
+		if w.skipA < 0 {
+			w.skipA = i
+		}
+		w.skipB, w.pos = end+1, end+1
+	}
+	w.start = false
+	return nil
+}

@@ -1,0 +1,92 @@
+package work
+
+import (
+	"strandway/model/fabric"
+	"strandway/model/syntax"
+)
+
+// standing is a turning chain of so many chains beside stitches of a kind.
+type standing struct {
+	chains int
+	kind   string
+}
+
+// turningChain works the chain at the row's start, and decides whether it is a stitch.
+func (w *worker) turningChain(c *syntax.ChainN, rest []syntax.Node) error {
+	n := w.num(c.N)
+	if n > w.opt.Limit {
+		return w.overLimit()
+	}
+	w.word = int32(c.Span.Start)
+	w.chained = true
+	if w.travelled {
+		w.wrapRound()
+		w.travelled = false
+	}
+	kind := w.plain(c.AsKind)
+	if kind == nil {
+		kind = w.plain(w.firstKind(rest))
+		tall := w.plain(tallStitch)
+		if h := w.height(kind); n >= w.height(tall) && (kind == nil || h < w.height(tall) || h > n) {
+			kind = tall
+		}
+	}
+	counts := c.Counts
+	key := standing{n, kindName(kind)}
+	if counts != syntax.Unsaid {
+		w.learned[key] = counts // what a row says holds for the rows after it
+	} else {
+		counts = w.customOf(key)
+	}
+	if counts != syntax.Counts {
+		w.chainsOf(n, fabric.NoLanding, w.word)
+		return nil
+	}
+	if len(c.As) > 0 && c.AsKind == "" || kind == nil {
+		kind = w.plain(tallStitch)
+	}
+	t := w.same
+	if !w.hasSame {
+		if w.met == 0 || w.isBase && w.ring {
+			t = inRing
+		} else {
+			i := min(w.pos, w.met-1)
+			t = w.take(i, i)
+			w.pos = i + 1
+		}
+	}
+	space := n - w.height(kind)
+	if len(c.As) > 1 {
+		if s, ok := c.As[1].(*syntax.ChainN); ok {
+			space = w.num(s.N)
+		}
+	}
+	w.tch = w.add(kind.Name, t, fabric.TurningChain)
+	w.setChains(w.tch, n-max(space, 0))
+	w.same, w.hasSame = t, true
+	w.chainsOf(max(space, 0), 0, w.word)
+	return nil
+}
+
+// customOf decides whether a turning chain of which the row says nothing is a
+// stitch: by a note for all rows, by the next row that works into its top, by
+// what an earlier row said, else three chains and more are one. A chain of one never is.
+func (w *worker) customOf(key standing) syntax.Counting {
+	if said := w.tree.TchCounts[key.kind]; said != syntax.Unsaid && key.chains > 1 {
+		return said
+	}
+	counts := w.learned[key]
+	switch {
+	case w.step.usesTch && key.chains > 1:
+		counts = syntax.Counts
+	case counts != syntax.Unsaid:
+	case key.chains >= w.height(w.plain(tallStitch)):
+		counts = syntax.Counts
+	default:
+		counts = syntax.CountsNot
+	}
+	if w.reading.flip {
+		counts = syntax.Counts + syntax.CountsNot - counts
+	}
+	return counts
+}
