@@ -81,9 +81,15 @@ func (s *Set) Symbol(name string) (*Symbol, bool) {
 }
 
 // Standard is the set that the program carries.
-func Standard() (*Set, error) { return standard() }
+func Standard() *Set { return standard() }
 
-var standard = sync.OnceValues(func() (*Set, error) { return New(assets.Symbols()) })
+var standard = sync.OnceValue(func() *Set {
+	set, err := New(assets.Symbols())
+	if err != nil {
+		panic(fmt.Sprintf("the embedded symbols are broken: %v", err))
+	}
+	return set
+})
 
 // record is one [[symbol]] of the data files.
 type record struct {

@@ -8,17 +8,8 @@ import (
 	"strandway/model/stitch"
 )
 
-func standardSet(t *testing.T) *Set {
-	t.Helper()
-	s, err := Standard()
-	if err != nil {
-		t.Fatal(err)
-	}
-	return s
-}
-
 func TestEveryKindHasASymbolWithAnchorsAndNames(t *testing.T) {
-	set := standardSet(t)
+	set := Standard()
 	lib, err := stitch.Standard()
 	if err != nil {
 		t.Fatal(err)
@@ -44,7 +35,7 @@ func TestEveryKindHasASymbolWithAnchorsAndNames(t *testing.T) {
 }
 
 func TestMarksHaveSymbols(t *testing.T) {
-	set := standardSet(t)
+	set := Standard()
 	for _, name := range []string{"front-post", "back-post", "front-loop", "back-loop", "third-loop", "popcorn-cap", "ring", "join", "cut", "arrow", "sc-plus"} {
 		if _, ok := set.Symbol(name); !ok {
 			t.Errorf("no symbol %q", name)
@@ -54,7 +45,7 @@ func TestMarksHaveSymbols(t *testing.T) {
 
 // A dc drawn taller keeps the length and slope of its slash and the width of its bar.
 func TestStretchingKeepsMarksAndHeads(t *testing.T) {
-	set := standardSet(t)
+	set := Standard()
 	dc, _ := set.Symbol("dc")
 	for _, h := range []float64{1.2, dc.Height(), 4} {
 		for i, p := range dc.Parts {
@@ -78,7 +69,7 @@ func TestStretchingKeepsMarksAndHeads(t *testing.T) {
 }
 
 func TestFrontAndBackPostMirrorEachOther(t *testing.T) {
-	set := standardSet(t)
+	set := Standard()
 	front, _ := set.Symbol("front-post")
 	back, _ := set.Symbol("back-post")
 	for i, p := range front.Parts[0].Path.Points {

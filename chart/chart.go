@@ -1,0 +1,112 @@
+// Package chart draws a fabric that was laid out as a chart: symbols, numbers,
+// repeats and a key, as pattern books engrave them.
+//
+// [Draw] makes the symbol chart, [Cells] the grid of one cell a stitch. Both
+// return a display list in millimetres. Everything is reckoned in u, one stitch
+// width, with y upward, and brought to the page at the very end of each step.
+package chart
+
+import (
+	"fmt"
+	"image/color"
+
+	"strandway/chart/display"
+	"strandway/chart/geom"
+	"strandway/chart/layout"
+	"strandway/model/stitch"
+)
+
+// Options say how a chart is drawn.
+type Options struct {
+	Library      *stitch.Library
+	Terms        string        // of the key and the titles: us, uk, es, de, fr, nl; "" is us
+	Inks         []color.NRGBA // the yarns' colours, by index in the fabric; darkened where paper would lose them
+	Dark         bool          // for a dark screen
+	Monochrome   bool          // all in one ink; rows tell their yarn by its letter
+	LeftHanded   bool          // mirrored
+	PlusCross    bool          // single crochet as + instead of x
+	Unit         float64       // mm of one stitch width; 0 is 5
+	Title        string        // printed above; "" for none
+	Key          bool          // with a key of what is drawn
+	WithoutMarks bool          // no numbers, arrows, brackets and triangles: the stitches alone
+}
+
+// Engraving, in u.
+const (
+	stroke     = .085
+	thinStroke = .068 // arrows and brackets
+	casing     = .13  // of white round a stitch that passes over others
+	ovalLength = .74
+	ovalLeast  = .50
+	numberSize = .78 // the em of row numbers
+	roundSize  = .62 // the em of round numbers
+	labelSize  = .68
+	margin     = .9
+)
+
+// Draw draws the symbol chart of a plan.
+func Draw(p *layout.Plan, o Options) *display.List {
+	e := newEngraver(p, o)
+	e.stitches()
+	if p.RingR > 0 {
+		e.ring()
+	}
+	if !o.WithoutMarks {
+		e.yarnMarks()
+		if round(p.Manner) {
+			e.roundNumbers()
+		} else {
+			e.rowNumbers()
+			e.repeats()
+		}
+	}
+	if o.Key {
+		e.key()
+	}
+	return e.finish()
+}
+
+// round reports whether rounds are drawn about a centre.
+func round(m layout.Manner) bool { return m == layout.Circle || m == layout.Polygon }
+
+// finish sets title and margins and moves the drawing onto its page.
+func (e *engraver) finish() *display.List {
+	l := e.list
+	ink := l.Measure().Ink
+	if ink.IsEmpty() {
+		ink = geom.Box{}
+	}
+	u := e.unit
+	if e.o.Title != "" {
+		l.Title = e.o.Title
+		y := ink.Min.Y - 1.1*u
+		e.text(display.Text{X: ink.Min.X, Y: y, Size: u, Face: display.SansBold, Fill: e.look.text, Text: e.o.Title})
+		ink = l.Measure().Ink
+	}
+	ink = ink.Grow(margin * u)
+	l.Width, l.Height = ink.Width(), ink.Height()
+	l.Background = e.look.paper
+	l.Desc = fmt.Sprintf("Crochet chart, %d stitches in %d rows", len(e.f.Stitches), max(len(e.f.Rows)-1, 0))
+	move(l, -ink.Min.X, -ink.Min.Y)
+	return l
+}
+
+// move shifts everything on the page.
+func move(l *display.List, dx, dy float64) {
+	by := geom.Translate(dx, dy)
+	for i, item := range l.Items {
+		switch t := item.(type) {
+		case display.Path:
+			t.Path = t.Path.Transform(by)
+			l.Items[i] = t
+		case display.Use:
+			t.At.E += dx
+			t.At.F += dy
+			l.Items[i] = t
+		case display.Text:
+			t.X += dx
+			t.Y += dy
+			l.Items[i] = t
+		}
+	}
+}

@@ -1,0 +1,74 @@
+package chart
+
+import (
+	"math"
+
+	"strandway/chart/display"
+	"strandway/chart/geom"
+)
+
+// inkMap tells how far a point of the page lies from what is drawn already.
+type inkMap struct {
+	cell   float64 // mm
+	points map[[2]int32][]geom.Point
+}
+
+// mapInk samples all symbols of the list.
+func (e *engraver) mapInk() *inkMap {
+	m := &inkMap{cell: .5 * e.unit, points: make(map[[2]int32][]geom.Point)}
+	samples := make([][]geom.Point, len(e.list.Symbols))
+	for i, s := range e.list.Symbols {
+		for _, p := range s.Paths {
+			for _, run := range p.Path.Flatten(.02 * e.unit) {
+				samples[i] = append(samples[i], along(run.Points, .15*e.unit)...)
+			}
+		}
+	}
+	for _, item := range e.list.Items {
+		if u, ok := item.(display.Use); ok {
+			for _, p := range samples[u.Symbol] {
+				m.add(u.At.Apply(p))
+			}
+		}
+	}
+	return m
+}
+
+// along gives points on a run of lines no farther apart than step.
+func along(run []geom.Point, step float64) []geom.Point {
+	var out []geom.Point
+	for i, p := range run {
+		out = append(out, p)
+		if i+1 == len(run) {
+			break
+		}
+		n := int(run[i+1].Sub(p).Len() / step)
+		for k := 1; k <= n; k++ {
+			out = append(out, p.Lerp(run[i+1], float64(k)/float64(n+1)))
+		}
+	}
+	return out
+}
+
+func (m *inkMap) add(p geom.Point) {
+	k := m.key(p)
+	m.points[k] = append(m.points[k], p)
+}
+
+func (m *inkMap) key(p geom.Point) [2]int32 {
+	return [2]int32{int32(math.Floor(p.X / m.cell)), int32(math.Floor(p.Y / m.cell))}
+}
+
+// clearance is the distance from p to the nearest ink, in mm, no more than enough.
+func (m *inkMap) clearance(p geom.Point, enough float64) float64 {
+	k, reach := m.key(p), int32(math.Ceil(enough/m.cell))
+	best := enough
+	for dy := -reach; dy <= reach; dy++ {
+		for dx := -reach; dx <= reach; dx++ {
+			for _, q := range m.points[[2]int32{k[0] + dx, k[1] + dy}] {
+				best = min(best, q.Sub(p).Len())
+			}
+		}
+	}
+	return best
+}

@@ -1,0 +1,233 @@
+package chart
+
+import (
+	"cmp"
+	"slices"
+	"strings"
+
+	"strandway/chart/display"
+	"strandway/chart/geom"
+	"strandway/chart/layout"
+	"strandway/chart/text"
+	"strandway/model/stitch"
+)
+
+// keyBook gathers what was drawn, for the key.
+type keyBook struct {
+	signs           map[sign]*meaning
+	chains          bool
+	ring, join, cut bool
+}
+
+// sign is one look of a stitch on the chart.
+type sign struct {
+	symbol string
+	legs   int // feet that meet in one head
+	lump   stitch.Lump
+	bowed  int // legs that share one foot
+	post   int8
+	mark   string
+}
+
+// meaning is the kinds that a sign stands for, on either face: a stitch round
+// the front post on a wrong side row shows as one round the back.
+type meaning struct{ rs, ws *stitch.Kind }
+
+func newKeyBook() keyBook { return keyBook{signs: make(map[sign]*meaning)} }
+
+// stitch notes a stitch as it was drawn.
+func (b *keyBook) stitch(e *engraver, id int32, k *stitch.Kind, legs []layout.Leg, mark string) {
+	s := sign{symbol: e.symbolOf(k), legs: 1, mark: mark}
+	if shape, ok := e.set.Symbol(s.symbol); !ok || !shape.Whole {
+		s.legs = max(1, len(legs))
+		if k.SamePlace && k.Legs > 1 {
+			s.bowed, s.lump = k.Legs, k.Lump
+		}
+	}
+	if len(legs) > 0 {
+		s.post = legs[0].Post
+	}
+	m := b.signs[s]
+	if m == nil {
+		m = &meaning{}
+		b.signs[s] = m
+	}
+	ws := e.f.Rows[e.f.Stitches[id].Row].WS
+	if ws && m.ws == nil {
+		m.ws = e.asWorked(k, s, ws)
+	} else if !ws && m.rs == nil {
+		m.rs = e.asWorked(k, s, ws)
+	}
+}
+
+// asWorked is the kind with the post or loop that its place gave it, as the hands work it.
+func (e *engraver) asWorked(k *stitch.Kind, s sign, ws bool) *stitch.Kind {
+	prefix := ""
+	switch {
+	case k.Post == stitch.NoPost && s.post != 0:
+		prefix = "bp"
+		if (s.post > 0) != ws {
+			prefix = "fp"
+		}
+	case k.Loop == stitch.BothLoops && s.mark == "third-loop":
+		prefix = "tl"
+	case k.Loop == stitch.BothLoops && s.mark != "":
+		prefix = "bl"
+		if (s.mark == "front-loop") != ws {
+			prefix = "fl"
+		}
+	}
+	if c, ok := e.o.Library.Kind(prefix + k.Name); ok {
+		return c
+	}
+	return k
+}
+
+// entry is one line of the key.
+type entry struct {
+	tall       float64 // of its sample
+	draw       func(at geom.Point)
+	abbr, name string
+}
+
+// Places within an entry of the key, in u.
+const (
+	keySample = 1.9 // room for the sample
+	keyGap    = .45 // between lines, and round the texts
+	keySize   = .66
+	keyShrunk = .8 // samples stand lower than in the chart
+)
+
+// key lists exactly what is drawn, below the chart.
+func (e *engraver) key() {
+	entries := e.entries()
+	if len(entries) == 0 {
+		return
+	}
+	ink := e.list.Measure().Ink
+	size := keySize * e.unit
+	abbrWidth, nameWidth := 0.0, 0.0
+	for _, n := range entries {
+		abbrWidth = max(abbrWidth, text.Width(text.SansBold, n.abbr, size))
+		nameWidth = max(nameWidth, text.Width(text.Sans, n.name, size))
+	}
+	column := (keySample+2*keyGap)*e.unit + abbrWidth + nameWidth + e.unit
+	columns := min(max(1, int(ink.Width()/column)), len(entries))
+	lines := (len(entries) + columns - 1) / columns
+	e.begin("key", "key", "Key", -1)
+	y := ink.Max.Y + 1.1*e.unit
+	for line := range lines {
+		tall := .8
+		for c := range columns {
+			if i := c*lines + line; i < len(entries) {
+				tall = max(tall, entries[i].tall)
+			}
+		}
+		y += (tall + keyGap) * e.unit
+		for c := range columns {
+			i := c*lines + line
+			if i >= len(entries) {
+				continue
+			}
+			n := &entries[i]
+			x := ink.Min.X + float64(c)*column
+			n.draw(e.unpage(geom.Point{X: x + keySample/2*e.unit, Y: y}))
+			base := y - max(n.tall/2*e.unit-.25*size, 0)
+			x += (keySample + keyGap) * e.unit
+			e.text(display.Text{X: x, Y: base, Size: size, Face: display.SansBold, Fill: e.look.text, Text: n.abbr})
+			e.text(display.Text{X: x + abbrWidth + keyGap*e.unit, Y: base, Size: size, Face: display.Sans, Fill: e.look.text, Text: n.name})
+		}
+	}
+	e.end()
+}
+
+// unpage brings a point of the page back to u.
+func (e *engraver) unpage(p geom.Point) geom.Point {
+	q := geom.Point{X: p.X / e.unit, Y: -p.Y / e.unit}
+	if e.o.LeftHanded {
+		q.X = -q.X
+	}
+	return q
+}
+
+// entries are the lines of the key, lowest stitches first, signs that are no stitches last.
+func (e *engraver) entries() []entry {
+	var out []entry
+	plain := yarnInk{line: e.look.text, fill: e.look.paper}
+	if e.drawn.chains {
+		if ch, ok := e.o.Library.Kind("ch"); ok {
+			out = append(out, e.entry(ch, "", .4, func(at geom.Point) {
+				e.oval(at.Add(geom.Point{Y: .2}), geom.Point{X: 1}, ovalLength, plain)
+			}))
+		}
+	}
+	signs := make([]sign, 0, len(e.drawn.signs))
+	for s := range e.drawn.signs {
+		signs = append(signs, s)
+	}
+	kindOf := func(s sign) *stitch.Kind {
+		m := e.drawn.signs[s]
+		if m.rs != nil {
+			return m.rs
+		}
+		return m.ws
+	}
+	slices.SortFunc(signs, func(a, b sign) int {
+		ka, kb := kindOf(a), kindOf(b)
+		return cmp.Or(cmp.Compare(ka.Chains, kb.Chains), cmp.Compare(ka.Legs, kb.Legs), strings.Compare(ka.Name, kb.Name),
+			cmp.Compare(b.post, a.post), strings.Compare(a.mark, b.mark), cmp.Compare(a.legs, b.legs))
+	})
+	for _, s := range signs {
+		out = append(out, e.signEntry(s, plain))
+	}
+	for _, extra := range []struct {
+		drawn        bool
+		symbol, name string
+	}{{e.drawn.ring, "ring", "ring"}, {e.drawn.join, "join", "join yarn"}, {e.drawn.cut, "cut", "fasten off"}} {
+		if shape, ok := e.set.Symbol(extra.symbol); ok && extra.drawn {
+			out = append(out, entry{tall: shape.Height(), name: extra.name, draw: func(at geom.Point) {
+				e.put(glyph{symbol: extra.symbol, height: steps(shape.Height()), fill: e.look.paper}, frame{at, geom.Point{Y: 1}}, e.look.text)
+			}})
+		}
+	}
+	return out
+}
+
+func (e *engraver) signEntry(s sign, ink yarnInk) entry {
+	shape, ok := e.set.Symbol(s.symbol)
+	if !ok {
+		shape, _ = e.set.Symbol("sc")
+	}
+	height := shape.Height()
+	if height > 1.2 {
+		height = 1.2 + (height-1.2)*keyShrunk
+	}
+	draw := func(at geom.Point) {
+		feet, posts := make([]geom.Point, s.legs), make([]int8, s.legs)
+		spread := min(.8, 1.5/float64(max(1, s.legs-1)))
+		for i := range feet {
+			feet[i] = at.Add(geom.Point{X: (float64(i) - float64(s.legs-1)/2) * spread})
+			posts[i] = s.post
+		}
+		g := glyph{symbol: s.symbol, fill: ink.fill, legs: int8(min(s.bowed, 6)), lump: s.lump}
+		e.engrave(g, feet, posts, at.Add(geom.Point{Y: height}), s.mark, ink)
+	}
+	m := e.drawn.signs[s]
+	switch {
+	case m.rs != nil && m.ws != nil && m.rs != m.ws:
+		en := e.entry(m.rs, "", height, draw)
+		other, _ := e.o.Library.Word(m.ws, e.o.Terms)
+		en.name += " on RS; " + other + " on WS"
+		return en
+	case m.rs == nil && (s.post != 0 || s.mark != ""):
+		return e.entry(m.ws, " on WS", height, draw)
+	case m.rs == nil:
+		return e.entry(m.ws, "", height, draw)
+	}
+	return e.entry(m.rs, "", height, draw)
+}
+
+func (e *engraver) entry(k *stitch.Kind, more string, tall float64, draw func(geom.Point)) entry {
+	word, _ := e.o.Library.Word(k, e.o.Terms)
+	return entry{tall: tall, draw: draw, abbr: word, name: e.o.Library.Name(k, e.o.Terms) + more}
+}

@@ -1,0 +1,216 @@
+package chart
+
+import (
+	"cmp"
+	"image/color"
+	"slices"
+	"strconv"
+
+	"strandway/chart/display"
+	"strandway/chart/geom"
+	"strandway/model/fabric"
+)
+
+// Where numbers and arrows stand beside a row, in u from its ink.
+const (
+	arrowGap  = .50
+	numberGap = 1.12
+	numberRow = .80 // least distance of two numbers, one above the other
+	inset     = 3.0 // a row that begins farther in than this has its number beside it, not in the column
+)
+
+// number is a row's number beside its start.
+type number struct {
+	row   int
+	left  bool // on the page
+	y     float64
+	edge  float64 // of the ink beside it
+	label string
+	ink   color.NRGBA
+}
+
+// rowNumbers puts each row's number and the arrow of its direction at the edge where it begins.
+func (e *engraver) rowNumbers() {
+	ink, rows := e.rowBoxes()
+	if ink.IsEmpty() {
+		return
+	}
+	var numbers []number
+	for r := 1; r < len(e.f.Rows); r++ {
+		first := e.firstPlaced(r)
+		if first < 0 {
+			continue
+		}
+		row := &e.f.Rows[r]
+		n := number{row: r, left: row.FromLeft != e.o.LeftHanded, label: e.numberOf(r), ink: e.look.yarn(row.Yarn).line}
+		n.y = e.page(e.hostFoot(first).Lerp(e.p.Poses[first].Top, .5)).Y
+		near := rows[max(r-1, 1)].Union(rows[r]).Union(rows[min(r+1, len(rows)-1)])
+		if n.left {
+			n.edge = ink.Min.X
+			if near.Min.X-ink.Min.X > inset*e.unit {
+				n.edge = near.Min.X
+			}
+		} else {
+			n.edge = ink.Max.X
+			if ink.Max.X-near.Max.X > inset*e.unit {
+				n.edge = near.Max.X
+			}
+		}
+		numbers = append(numbers, n)
+	}
+	spread(numbers, numberRow*e.unit)
+	e.begin("numbers", "numbers", "", -1)
+	for i := range numbers {
+		e.rowNumber(&numbers[i])
+	}
+	e.end()
+}
+
+// rowBoxes is the box of all ink and of each row, in mm.
+func (e *engraver) rowBoxes() (all geom.Box, rows []geom.Box) {
+	x := e.list.Measure()
+	rows = make([]geom.Box, len(e.f.Rows))
+	for i := range rows {
+		rows[i] = geom.Empty()
+	}
+	for i, item := range e.list.Items {
+		b, ok := item.(display.Begin)
+		if !ok || b.Class != "row" || len(b.ID) < 2 {
+			continue
+		}
+		if r, err := strconv.Atoi(b.ID[1:]); err == nil && r < len(rows) {
+			rows[r] = x.Items[i]
+		}
+	}
+	return x.Ink, rows
+}
+
+// firstPlaced is the first stitch of a row that has a place; -1 for none.
+func (e *engraver) firstPlaced(r int) int32 {
+	for id := e.f.Rows[r].First; id < e.f.Rows[r].Last; id++ {
+		if e.p.Poses[id].Placed && !e.p.Poses[id].Dropped {
+			return id
+		}
+	}
+	return -1
+}
+
+// numberOf is what stands beside a row: its number, or its name when it has none.
+func (e *engraver) numberOf(r int) string {
+	row := &e.f.Rows[r]
+	label := strconv.Itoa(row.No)
+	if row.No == 0 {
+		label = row.Label
+	}
+	if e.o.Monochrome && len(e.f.Yarns) > 1 {
+		label += " " + e.f.Yarns[row.Yarn]
+	}
+	return label
+}
+
+// spread moves numbers of one edge apart where rows are lower than numbers.
+func spread(numbers []number, least float64) {
+	for _, left := range [2]bool{true, false} {
+		var side []*number
+		for i := range numbers {
+			if numbers[i].left == left {
+				side = append(side, &numbers[i])
+			}
+		}
+		slices.SortFunc(side, func(a, b *number) int { return cmp.Compare(b.y, a.y) })
+		for i := 1; i < len(side); i++ {
+			if side[i].edge == side[i-1].edge {
+				side[i].y = min(side[i].y, side[i-1].y-least)
+			}
+		}
+	}
+}
+
+func (e *engraver) rowNumber(n *number) {
+	u := e.unit
+	side, anchor := 1.0, display.Start
+	if n.left {
+		side, anchor = -1, display.Finish
+	}
+	e.arrow(geom.Point{X: n.edge + side*(arrowGap+.46)*u, Y: n.y}, geom.Point{X: -side}, n.ink)
+	e.text(display.Text{X: n.edge + side*numberGap*u, Y: n.y + .36*.78*numberSize*u, Size: numberSize * u,
+		Anchor: anchor, Face: display.Sans, Fill: n.ink, Text: n.label})
+}
+
+// arrow draws an arrow on the page from a point in mm; dir is a unit vector, y downward.
+func (e *engraver) arrow(from, dir geom.Point, ink color.NRGBA) {
+	foot := from.Mul(1 / e.unit)
+	foot.Y = -foot.Y
+	if e.o.LeftHanded {
+		foot.X, dir.X = -foot.X, -dir.X
+	}
+	shape, ok := e.set.Symbol("arrow")
+	if !ok {
+		return
+	}
+	e.put(glyph{symbol: "arrow", height: steps(shape.Height()), fill: e.look.paper}, frame{foot, geom.Point{X: dir.X, Y: -dir.Y}}, ink)
+}
+
+// roundNumbers puts each round's number where there is most room, near its start.
+func (e *engraver) roundNumbers() {
+	ink := e.mapInk()
+	e.begin("numbers", "numbers", "", -1)
+	for r := 1; r < len(e.f.Rows); r++ {
+		if e.firstPlaced(r) >= 0 {
+			e.roundNumber(r, ink)
+		}
+	}
+	e.end()
+}
+
+func (e *engraver) roundNumber(r int, ink *inkMap) {
+	row := &e.f.Rows[r]
+	enough := .5 * e.unit
+	var best geom.Point
+	most := -1.0
+	for i, pair := range e.nearStart(row) {
+		a, b := &e.p.Poses[pair[0]], &e.p.Poses[pair[1]]
+		for _, across := range [...]float64{.5, .35, .65, .2} {
+			for _, deep := range [...]float64{.15, .4, .65, .9, 1.2, 1.6} {
+				p := a.Top.Lerp(b.Top, across)
+				p = p.Sub(p.Unit().Mul(deep))
+				room := ink.clearance(e.page(p), enough) - .02*float64(i)*enough
+				if room > most {
+					best, most = e.page(p), room
+				}
+			}
+		}
+	}
+	if most < 0 {
+		return
+	}
+	size := roundSize * e.unit
+	e.text(display.Text{X: best.X, Y: best.Y + .36*.78*size, Size: size, Anchor: display.Middle, Face: display.Sans,
+		Fill: e.look.yarn(row.Yarn).line, Halo: e.look.paper, Text: e.numberOf(r)})
+	for _, dx := range [3]float64{-.2, 0, .2} { // the next round's number keeps off this one
+		ink.add(geom.Point{X: best.X + dx*e.unit, Y: best.Y})
+	}
+}
+
+// nearStart gives pairs of neighbours of a round, those about its start first.
+func (e *engraver) nearStart(row *fabric.Row) [][2]int32 {
+	var placed []int32
+	for id := row.First; id < row.Last; id++ {
+		if e.p.Poses[id].Placed {
+			placed = append(placed, id)
+		}
+	}
+	n := len(placed)
+	if n < 2 {
+		return nil
+	}
+	var pairs [][2]int32
+	for k := range min(n, 12) {
+		i := k / 2
+		if k%2 == 1 {
+			i = n - 1 - k/2
+		}
+		pairs = append(pairs, [2]int32{placed[i], placed[(i+1)%n]})
+	}
+	return pairs
+}
