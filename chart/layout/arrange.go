@@ -16,19 +16,12 @@ func Arrange(f *fabric.Fabric, h Heights) *Plan {
 	}
 	p := build(f, h)
 	p.findFans()
-	relax := p.choose()
-	p.findPeriod()
-	if small := p.foldedIf(relax); small != nil {
-		small.small.place()
-		plan.Iterations = small.small.relax()
-		small.unfold()
-	} else {
-		p.place()
-		if relax {
-			plan.Iterations = p.relax()
-		}
-	}
+	core := p.core()
+	plan.Iterations = core.solve()
+	p.manner, p.corners, p.period = core.manner, core.corners, core.period
+	p.placeAround(len(core.rows))
 	p.narrowPosts()
+	p.layBody(plan)
 	p.pose(plan)
 	p.hang(plan)
 	p.bracket(plan)
@@ -36,11 +29,22 @@ func Arrange(f *fabric.Fabric, h Heights) *Plan {
 	return plan
 }
 
-func (p *piece) foldedIf(relax bool) *fold {
+// solve gives every node its place and tells how many steps that took.
+func (p *piece) solve() int {
+	relax := p.choose()
+	p.findPeriod()
 	if !relax {
-		return nil
+		p.place()
+		return 0
 	}
-	return p.folded()
+	if f := p.folded(); f != nil {
+		f.small.place()
+		steps := f.small.relax()
+		f.unfold()
+		return steps
+	}
+	p.place()
+	return p.relax()
 }
 
 // place gives every node its direct place in the manner chosen.

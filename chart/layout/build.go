@@ -53,7 +53,7 @@ func (p *piece) addRow(source int) {
 		last = lastWorked(p.f)
 	}
 	nr := row{first: int32(len(p.nodes)), source: source, dir: p.direction(source)}
-	nr.closed = p.manner == Circle && fr.Shape != fabric.Flat
+	nr.closed = fr.Shape != fabric.Flat && (p.manner == Circle || p.worksAround(source))
 	for id := first; id < last; id++ {
 		s := &p.f.Stitches[id]
 		if s.Flags&(fabric.NoLanding|fabric.Picot|fabric.Surface|fabric.Join|fabric.Travel) != 0 {
@@ -110,7 +110,7 @@ func (p *piece) direction(source int) int8 {
 	switch {
 	case source == 0:
 		return p.foundationDirection()
-	case p.manner == Circle || p.manner == Point:
+	case p.manner == Circle || p.manner == Point || p.worksAround(source):
 		return along(fr.WS == fr.Backward)
 	case fr.Shape != fabric.Flat:
 		return along(fr.WS != fr.Backward)
@@ -140,6 +140,9 @@ func (p *piece) foundationDirection() int8 {
 		}
 	}
 	d := p.direction(1)
+	if p.worksAround(1) { // round 1 runs leftward along the top
+		d = -d
+	}
 	if rising < 0 {
 		d = -d
 	}

@@ -21,6 +21,9 @@ func start(f *fabric.Fabric) Manner {
 	case ring || growsFromPoint(f):
 		return Point
 	case rounds > 0 && f.Rows[1].Shape != fabric.Flat:
+		if worksUnderside(f) {
+			return Oval
+		}
 		return Tube
 	}
 	return Rows
@@ -31,6 +34,19 @@ func standsInRing(f *fabric.Fabric) bool {
 	for id := f.Rows[1].First; id < f.Rows[1].Last; id++ {
 		for _, b := range f.Of(id) {
 			if b.How == fabric.InRing {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// worksUnderside reports whether the first row goes along both sides of the
+// foundation.
+func worksUnderside(f *fabric.Fabric) bool {
+	for id := f.Rows[1].First; id < f.Rows[1].Last; id++ {
+		for _, b := range f.Of(id) {
+			if b.How == fabric.Underside {
 				return true
 			}
 		}

@@ -20,6 +20,7 @@ const (
 	Point                 // rows that grow from a point
 	Circle                // rounds from a ring
 	Polygon               // rounds with corners
+	Oval                  // rounds about both sides of a foundation
 )
 
 // Plan is a fabric laid out.
@@ -29,6 +30,7 @@ type Plan struct {
 	Corners     int     // of a polygon
 	Poses       []Pose  // one a stitch, by id
 	Legs        []Leg   // Poses[i].Legs() are Legs[FirstLeg:FirstLeg+NLegs]
+	Strip       int     // the first row of the sides of a hollow body, which lie beneath its crown as a strip; 0 for none
 	RingR       float64 // radius of the ring, u; 0 without one
 	Repeat      Bracket // across
 	Upward      Bracket // up: rows that repeat

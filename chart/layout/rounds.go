@@ -121,7 +121,7 @@ func (p *piece) placeRound(r row, out, turn float64, s *separator) {
 		s.scaleGaps(1 / out)
 		s.settle()
 	default:
-		s.fillRound()
+		s.fillRound(2 * math.Pi)
 		s.scaleGaps(min(1, turn*out/natural*.999) / out)
 		s.settleRound(2 * math.Pi)
 	}
@@ -180,8 +180,9 @@ func (s *separator) spreadNear(scale float64, open bool, turn float64) {
 	s.spread(from, scale)
 }
 
-// fillRound spreads unknown points evenly between known ones, going round.
-func (s *separator) fillRound() {
+// fillRound spreads unknown points evenly between known ones, going round a line of
+// length turn.
+func (s *separator) fillRound(turn float64) {
 	n := len(s.x)
 	first := 0
 	for !s.known[first] {
@@ -195,12 +196,12 @@ func (s *separator) fillRound() {
 		}
 		a, b := s.x[last%n], s.x[k%n]
 		for b <= a && k >= n {
-			b += 2 * math.Pi
+			b += turn
 		}
 		for j := last + 1; j < k; j++ {
 			x := a + (b-a)*float64(j-last)/float64(k-last)
 			if j >= n {
-				x -= 2 * math.Pi
+				x -= turn
 			}
 			s.x[j%n], s.weight[j%n] = x, chainPull
 		}

@@ -1,0 +1,117 @@
+package layout
+
+import (
+	"math"
+
+	"strandway/chart/geom"
+)
+
+const (
+	hollowShare = .78 // of the radius of flat rounds, under which a piece is hollow
+	leastRounds = 4
+	growthShare = .5 // of the growth that lies flat, under which rounds are sides
+	stripMargin = 3  // between a crown and the strip of its sides, u
+	sightFrom   = 24 * math.Pi / 180
+)
+
+// profile is the shape of rounds as a body of revolution.
+type profile struct {
+	radius, up []float64 // by row
+	sides      int       // the first row of the sides
+}
+
+// hollow gives the profile of a piece whose rounds grow too slowly to lie flat, as
+// those of a hat or a ball do; nil for a flat one.
+func (p *piece) hollow() *profile {
+	if p.manner != Circle || len(p.rows) < leastRounds {
+		return nil
+	}
+	q := &profile{sides: len(p.rows)}
+	flat, last, up, before := p.feetR/2, 0.0, 0.0, 0.0
+	for k, r := range p.rows {
+		if !r.closed {
+			return nil
+		}
+		h, natural := p.rowHeight(r), p.natural(r)
+		flat += h
+		if natural-before >= growthShare*2*math.Pi*h {
+			q.sides = k + 1
+		}
+		before = natural
+		d := max(-.95*h, min(h, natural/(2*math.Pi)-last))
+		last += d
+		up -= math.Sqrt(max(0, h*h-d*d))
+		q.radius, q.up = append(q.radius, last), append(q.up, up)
+	}
+	if last >= hollowShare*flat {
+		return nil
+	}
+	return q
+}
+
+// layBody shows a hollow body. Cloth is seen as a body, from a little above, with
+// depth. A chart shows the crown as a circle and beneath it the sides as a strip,
+// cut open where the rounds begin.
+func (p *piece) layBody(plan *Plan) {
+	q := p.hollow()
+	switch {
+	case q == nil:
+	case p.h.measured:
+		p.turnBody(q, plan)
+	case q.sides > 0 && q.sides+1 < len(p.rows):
+		p.layStrip(q.sides)
+		plan.Strip = p.rows[q.sides].source
+	}
+}
+
+// turnBody puts every node on the body's surface as it is seen.
+func (p *piece) turnBody(q *profile, plan *Plan) {
+	sin, cos := math.Sincos(sightFrom)
+	for k, r := range p.rows {
+		for i := r.first; i < r.last; i++ {
+			s, c := math.Sincos(angleOf(p.at[i]))
+			x, back := q.radius[k]*s, q.radius[k]*c
+			p.at[i] = geom.Point{X: x, Y: q.up[k]*cos - back*sin}
+			plan.Poses[p.nodes[i].id].Depth = back*cos + q.up[k]*sin
+		}
+	}
+}
+
+// layStrip lays the rows from k on beneath the rounds before them. The round they
+// stand on is not drawn again: only its places are there.
+func (p *piece) layStrip(k int) {
+	bottom := 0.0
+	for i := range p.rows[k].first {
+		bottom = min(bottom, p.at[i].Y)
+	}
+	ground := p.rows[k-1]
+	n := int32(ground.len())
+	shift := int32(len(p.nodes)) - ground.first
+	for i := range n {
+		p.ghost(geom.Point{X: float64(i)})
+		p.nodes[len(p.nodes)-1].row = int32(k - 1)
+	}
+	for j := p.nodes[p.rows[k].first].leg; j < int32(len(p.legs)); j++ {
+		if l := &p.legs[j]; l.a >= ground.first && l.a < ground.last && l.b >= ground.first && l.b < ground.last {
+			l.a, l.b = l.a+shift, l.b+shift
+		}
+	}
+	high, wide := 0.0, float64(n-1)
+	var s separator
+	for j := k; j < len(p.rows); j++ {
+		r := &p.rows[j]
+		r.closed = false
+		p.placeRow(*r, &s)
+		for i := r.first; i < r.last; i++ {
+			high = max(high, p.at[i].Y)
+		}
+	}
+	lay := func(first, last int32) { // rounds run from right to left
+		for i := first; i < last; i++ {
+			p.at[i].X = wide/2 - p.at[i].X
+			p.at[i].Y += bottom - stripMargin - high
+		}
+	}
+	lay(p.rows[k].first, p.rows[len(p.rows)-1].last)
+	lay(ground.first+shift, ground.last+shift)
+}
