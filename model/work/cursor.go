@@ -111,7 +111,7 @@ func (w *worker) mayRead(a reading) bool {
 		return false
 	}
 	if a.flip { // a chain of one never counts unless the row says so
-		if w.isBase && !w.round {
+		if w.isBase && firstChain(w.step.body) == nil && w.step.pend == nil {
 			return w.step.row.Hook == syntax.Unsaid && w.height(w.plain(w.firstKind(w.step.body))) > 1
 		}
 		c := w.startChain()

@@ -238,6 +238,11 @@ func (w *worker) startAtHook(s int, name string) error {
 		}
 	}
 	at := max(0, s-max(spare, 0)-1)
+	if w.ring {
+		w.tch = w.add(kindName(kind), inRing, fabric.TurningChain)
+		w.setChains(w.tch, min(s, h))
+		return nil
+	}
 	if spare < 0 { // fewer chains than the stitch is tall: it shares the first stitch's place
 		at = s
 		w.shared = true

@@ -104,11 +104,20 @@ func spans(k *stitch.Kind) int {
 	return max(1, k.Bases)
 }
 
-// isKind reports whether a stitch answers to a name: fpdc is a dc too.
+// isKind reports whether a stitch answers to a name: fpdc is a dc too, a popcorn of dc is none.
 func (w *worker) isKind(s *fabric.Stitch, name string) bool {
 	k := w.fab.Kinds[s.Kind]
-	return k.Name == name || k.Plain != nil && k.Plain.Name == name
+	return k.Name == name || k.Plain != nil && k.Lump == stitch.NoLump && k.Plain.Name == name
 }
+
+// isPicot: chains that stand up by themselves and offer nothing to the next row.
+func (w *worker) isPicot(name string) bool {
+	k := w.fab.Kinds[w.kind(name)]
+	return k.Offers == 0 && k.Name != chainStitch && kindName(k.Plain) == chainStitch
+}
+
+// backwards is how the library's compositions say that a stitch goes into the place behind.
+const backwards = "backwards"
 
 // firstKind gives the kind of the first stitch that is made, slip stitches apart; "" for none.
 func (w *worker) firstKind(nodes []syntax.Node) string {

@@ -32,9 +32,9 @@ func (w *worker) makes(x *syntax.Make) error {
 		return w.inside(x, per)
 	case x.Unit != nil && x.Unit.Macro:
 		return w.macro(x, per*places)
-	case w.plain(x.Kind).Name == picotStitch && (p == nil || p.Ord == syntax.Next):
+	case w.isPicot(x.Kind) && (p == nil || p.Ord == syntax.Next):
 		for range per * places {
-			w.picot(w.picotChains(x))
+			w.picot(x.Kind, w.picotChains(x))
 		}
 		return nil
 	case kind.Family == foundationFamily:
@@ -46,11 +46,11 @@ func (w *worker) makes(x *syntax.Make) error {
 	case p != nil && p.What == syntax.InHook && !w.isBase:
 		return w.atHook(x, per)
 	case p != nil && p.What == syntax.InHook:
-		if w.ring { // the one chain at the hook is the ring
-			return w.manyIn(x, inRing, per)
-		}
 		if err := w.startAtHook(w.num(p.N)-1, x.Kind); err != nil {
 			return err
+		}
+		if w.ring { // the one chain at the hook is the ring
+			return w.manyIn(x, inRing, per)
 		}
 		y, q := *x, *p
 		q.Ord, q.What, q.N = syntax.Next, syntax.InCh, syntax.Plain(1)
@@ -103,9 +103,9 @@ func (w *worker) inside(x *syntax.Make, per int) error {
 		}
 		return nil
 	}
-	if w.plain(x.Kind).Name == picotStitch {
+	if w.isPicot(x.Kind) {
 		for range per {
-			w.picot(w.picotChains(x))
+			w.picot(x.Kind, w.picotChains(x))
 		}
 		return nil
 	}
@@ -276,11 +276,11 @@ func (w *worker) group(x *syntax.Group) error {
 		places = w.times(p.N)
 	}
 	if p.What == syntax.InHook && w.isBase {
-		if w.ring {
-			return w.inPlace(inRing, x.Body, x.Name, int32(len(w.fab.Stitches)))
-		}
 		if err := w.startAtHook(w.num(p.N)-1, w.firstKind(x.Body)); err != nil {
 			return err
+		}
+		if w.ring {
+			return w.inPlace(inRing, x.Body, x.Name, int32(len(w.fab.Stitches)))
 		}
 		p = &syntax.Place{Span: p.Span, N: syntax.Plain(1), What: syntax.InCh}
 	}
@@ -366,12 +366,12 @@ func (w *worker) picotChains(x *syntax.Make) int {
 }
 
 // picot makes a picot on the stitch made last.
-func (w *worker) picot(chains int) {
+func (w *worker) picot(name string, chains int) {
 	at := int32(len(w.fab.Stitches)) - 1
 	for at > w.rowFirst() && w.fab.Stitches[at].Flags&(fabric.NoLanding|fabric.Picot) != 0 {
 		at--
 	}
-	id := w.add(picotStitch, target{at: at, a: -1, b: -1}, fabric.NoLanding|fabric.Picot)
+	id := w.add(name, target{at: at, a: -1, b: -1}, fabric.NoLanding|fabric.Picot)
 	w.setChains(id, chains)
 }
 

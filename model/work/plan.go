@@ -94,6 +94,7 @@ func (w *worker) unfold() []step {
 				if row.Yarn != "" {
 					s.letter = row.Yarn
 				}
+				latest[no] = len(out)
 				out = append(out, s)
 			}
 			continue
@@ -236,14 +237,19 @@ func splitEnd(body []syntax.Node) (rest, tail []syntax.Node) {
 		case *syntax.Turn, *syntax.Join, *syntax.Yarn, *syntax.Note:
 			i--
 			continue
+		case *syntax.Make:
+			if i > 1 && isOneSlip(x) && x.Place.Ord == syntax.First { // "sl st to first sc"
+				join := &syntax.Join{Span: x.Span, Place: x.Place, With: slipStitch}
+				return body[: i-1 : i-1], append([]syntax.Node{join}, body[i:]...)
+			}
 		case *syntax.ChainN:
 			if i > 1 && i == len(body) {
 				if j, ok := body[i-2].(*syntax.Join); ok && !j.Not { // "join, ch 1"
 					i--
 					continue
 				}
-				if m, ok := body[i-2].(*syntax.Make); ok && m.Kind == slipStitch && m.N.B == 1 && x.N.B == 1 && m.Place == nil { // "1 ss, 1 ch" closes a round
-					return body[: i-2 : i-2], []syntax.Node{&syntax.Join{Span: m.Span, With: slipStitch}, x}
+				if m, ok := body[i-2].(*syntax.Make); ok && isOneSlip(m) && x.N.B == 1 { // "1 ss, 1 ch" closes a round
+					return body[: i-2 : i-2], []syntax.Node{&syntax.Join{Span: m.Span, Place: m.Place, With: slipStitch}, x}
 				}
 			}
 			if endsInTurn(body[i:]) {
@@ -254,6 +260,15 @@ func splitEnd(body []syntax.Node) (rest, tail []syntax.Node) {
 		break
 	}
 	return body[:i:i], body[i:]
+}
+
+// isOneSlip sees a single slip stitch that is told no place but the next or the first.
+func isOneSlip(m *syntax.Make) bool {
+	p := m.Place
+	if m.Kind != slipStitch || m.N.B != 1 || m.N.A != 0 || p == nil || p.N.B != 1 || p.Of != nil {
+		return false
+	}
+	return p.Ord == syntax.Next && p.What == syntax.InSt || p.Ord == syntax.First && (p.What == syntax.InSt || p.What == syntax.InKind)
 }
 
 // endsInTurn: a chain before it is the next row's turning chain; before a join it is a chain of the round.

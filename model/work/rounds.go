@@ -1,6 +1,8 @@
 package work
 
 import (
+	"strings"
+
 	"strandway/model/fabric"
 	"strandway/model/syntax"
 )
@@ -30,18 +32,15 @@ func (w *worker) shapeOf(s *step, before []step, anyTurn bool) fabric.Shape {
 	return fabric.Spiral
 }
 
-// reverse stitches are worked against the hook's usual way.
+// worksBackward reports whether a row is worked against the hook's usual way, as crab stitch is.
 func (w *worker) worksBackward(body []syntax.Node) bool {
 	return anyNode(body, func(n syntax.Node) bool {
 		m, ok := n.(*syntax.Make)
-		return ok && m.Kind == reverseStitch
+		return ok && strings.Contains(w.fab.Kinds[w.kind(m.Kind)].Composition, backwards)
 	})
 }
 
-// reverseStitch is the canonical name of crab stitch.
-const reverseStitch = "rsc"
-
-// endRound lays out again what a round has still to meet when its beginning is
+// wrapRound lays out again what a round has still to meet when its beginning is
 // moved along by slip stitches: what lies before the new beginning comes last.
 func (w *worker) wrapRound() {
 	if !w.round || w.isEdge() || w.same.a <= 0 || w.pos == 0 {

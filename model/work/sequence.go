@@ -18,7 +18,7 @@ func (w *worker) sequence(nodes []syntax.Node, top bool) error {
 		}
 		if c, ok := n.(*syntax.ChainN); ok && i+1 < len(nodes) && w.picotAhead(c, nodes[i+1]) {
 			w.word = int32(c.Span.Start)
-			w.picot(w.num(c.N))
+			w.picot(picotStitch, w.num(c.N))
 			w.trace(c)
 			w.trace(nodes[i+1])
 			i++
