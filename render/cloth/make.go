@@ -190,7 +190,24 @@ func (m *maker) braid(r int, line []int32, raised bool) {
 			a, b = a.Add(down), b.Add(down)
 		}
 		m.resume(id)
-		m.add(kind, a, b, z)
+		m.loops(kind, a, b, z)
+	}
+}
+
+// loops lays top loops from a to b. Where stitches stand wide apart the yarn
+// between them is drawn out to several links; no loop spans more than a few stitches.
+func (m *maker) loops(p part, a, b geom.Point, z float64) {
+	const widest, farthest = 1.7, 4.5
+	length := b.Sub(a).Len()
+	if length > farthest {
+		return
+	}
+	n := 1
+	if length > widest {
+		n = int(math.Round(length / 1.2))
+	}
+	for i := range n {
+		m.add(p, a.Lerp(b, float64(i)/float64(n)), a.Lerp(b, float64(i+1)/float64(n)), z)
 	}
 }
 

@@ -131,6 +131,14 @@ func (p part) gathered() []curve {
 		}
 		share := .7 / float64(n)
 		out = append(out, curve{.1 + share*float64(i), .1 + share*float64(i+1), 1, path})
+		if g.wrapped {
+			at := .46 + .05*float64(i%2)
+			wrap := shift(wrapGathered, 0, at, g.bulge*full)
+			for j := range wrap {
+				wrap[j].c += t * g.width
+			}
+			out = append(out, curve{.1 + share*float64(i), .1 + share*float64(i+1), .8, wrap})
+		}
 	}
 	return append(out, curve{.8, .95, 1, neck})
 }
