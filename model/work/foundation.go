@@ -60,6 +60,7 @@ func (w *worker) layFoundation(steps []step) []step {
 			used++
 		}
 		rest := body[used:]
+		s.head = body[:used]
 		s.body, _ = splitEnd(rest)
 		if s.work {
 			steps = steps[i:]

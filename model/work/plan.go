@@ -15,6 +15,7 @@ type step struct {
 	source int // index of the written row in the tree
 	no     int
 	*written
+	head     []syntax.Node  // what of the row was the foundation
 	body     []syntax.Node  // what is worked, the row's ending left out
 	letter   string         // the yarn its heading names
 	lead     []*syntax.Yarn // yarn words said before the row: on a line of its own, or where the row is referred to
