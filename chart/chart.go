@@ -35,7 +35,7 @@ type Options struct {
 const (
 	stroke     = .085
 	thinStroke = .068 // arrows and brackets
-	casing     = .13  // of white round a stitch that passes over others
+	casing     = .13  // of white, half on each side, round a stitch that passes over others
 	ovalLength = .74
 	ovalLeast  = .50
 	numberSize = .78 // the em of row numbers
@@ -53,12 +53,8 @@ func Draw(p *layout.Plan, o Options) *display.List {
 	}
 	if !o.WithoutMarks {
 		e.yarnMarks()
-		if round(p.Manner) {
-			e.roundNumbers()
-		} else {
-			e.rowNumbers()
-			e.repeats()
-		}
+		e.numbers()
+		e.repeats()
 	}
 	if o.Key {
 		e.key()
@@ -87,7 +83,8 @@ func (e *engraver) finish() *display.List {
 	l.Width, l.Height = ink.Width(), ink.Height()
 	l.Background = e.look.paper
 	l.Desc = fmt.Sprintf("Crochet chart, %d stitches in %d rows", len(e.f.Stitches), max(len(e.f.Rows)-1, 0))
-	move(l, -ink.Min.X, -ink.Min.Y)
+	l.Origin = geom.Point{X: -ink.Min.X, Y: -ink.Min.Y}
+	move(l, l.Origin.X, l.Origin.Y)
 	return l
 }
 

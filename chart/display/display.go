@@ -17,6 +17,7 @@ import (
 // List is a drawing: its size in millimetres, the symbols it uses, its items in order.
 type List struct {
 	Width, Height float64     // mm
+	Origin        geom.Point  // where the origin of what was laid out falls on the page, mm
 	Background    color.NRGBA // A = 0: none
 	Title, Desc   string      // for accessibility
 	Symbols       []Symbol    // shapes drawn many times; Use refers to them by index
