@@ -102,5 +102,9 @@ func rowRange(f *fabric.Fabric, from, to int) string {
 	if strings.HasPrefix(f.Rows[from].Label, "R") && f.Rows[from].Shape != fabric.Flat {
 		word = "Rnds"
 	}
-	return fmt.Sprintf("%s %d-%d", word, f.Rows[from].No, f.Rows[to].No)
+	a, b := f.Rows[from].No, f.Rows[to].No
+	if a == 0 || b == 0 { // rows that go by names
+		return f.Rows[from].Label + " - " + f.Rows[to].Label
+	}
+	return fmt.Sprintf("%s %d-%d", word, a, b)
 }

@@ -61,8 +61,8 @@ func samePlace(l, m leg) bool {
 func (p *piece) addFan(f fan, r row, place leg) {
 	below := p.rows[p.nodes[place.a].row]
 	if !r.closed && !p.hasRing {
-		atLeft := f.first == r.first && min(place.a, place.b) == below.first
-		atRight := f.last == r.last-1 && max(place.a, place.b) == below.last-1
+		atLeft := f.first == r.first && min(place.a, place.b) == below.first && p.skips(f.last+1, r, place)
+		atRight := f.last == r.last-1 && max(place.a, place.b) == below.last-1 && p.skips(f.first-1, r, place)
 		switch {
 		case atLeft && !atRight:
 			f.side = 1
@@ -78,6 +78,18 @@ func (p *piece) addFan(f fan, r row, place leg) {
 		}
 	}
 	p.fans = append(p.fans, f)
+}
+
+// skips reports whether the stitch at i, beside a fan, leaves out places next to
+// the fan's: half a shell has room on one side only, an increase at the edge widens
+// the row.
+func (p *piece) skips(i int32, r row, place leg) bool {
+	if i < r.first || i >= r.last || p.nodes[i].nlegs == 0 {
+		return true
+	}
+	l := p.legs[p.nodes[i].leg]
+	d := l.a + l.b - place.a - place.b
+	return d > 2 || d < -2
 }
 
 // leans opens the fan so that its tops stand a stitch apart, with room for the

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"strandway/chart/geom"
+	"strandway/model/fabric"
 )
 
 const (
@@ -12,51 +13,87 @@ const (
 	sidePress   = .92 // share of its natural width that a side needs
 )
 
-// cornerFans lists the fans of row k that turn a corner: with chains inside, or
-// three low stitches or more in one place, or those the rows call corners.
-func (p *piece) cornerFans(k int) []int32 {
-	var named, shaped []int32
-	last := int32(-1)
+// corner is where a round turns.
+type corner struct {
+	at    float64 // place in the row
+	below float64 // place in the row below that it stands in, -1 for none
+}
+
+// cornersOf lists the corners of row k in their order: where the fabric marks
+// them, else fans with chains inside, or of three low stitches or more. Marks that
+// do not come to the number wanted, if any, give way to fans that do.
+func (p *piece) cornersOf(k, wanted int) []corner {
+	var marked, shaped []corner
 	r := p.rows[k]
+	for i := r.first; i < r.last; i++ {
+		if p.f.Stitches[p.nodes[i].id].Has(fabric.Corner) {
+			marked = append(marked, p.markedCorner(i, r))
+		}
+	}
+	if n := len(marked); n >= 3 && n <= 8 && (wanted == 0 || n == wanted) {
+		return marked
+	}
+	last := int32(-1)
 	for i := r.first; i < r.last; i++ {
 		q := p.nodes[i].fan
 		if q < 0 || q == last {
 			continue
 		}
 		last = q
-		f := &p.fans[q]
-		u := p.f.Stitches[p.nodes[f.first].id].Unit
-		if u >= 0 && p.f.Units[u].Corner {
-			named = append(named, q)
+		if f := &p.fans[q]; f.chains || f.members >= 3 && p.nodes[f.first].low {
+			shaped = append(shaped, p.fanCorner(f, r))
 		}
-		if f.chains || f.members >= 3 && p.nodes[f.first].low {
-			shaped = append(shaped, q)
-		}
-	}
-	if len(named) >= 3 {
-		return named
 	}
 	return shaped
 }
 
-// countCorners is the number of corners that the rounds agree on; 0 when they do
-// not lie as a polygon.
-func (p *piece) countCorners() int {
-	n, rounds := 0, 0
-	for k := range p.rows {
-		switch c := len(p.cornerFans(k)); {
-		case c < 3 || c > 8 || c == 7:
-		case n == 0 || c == n:
-			n = c
-			rounds++
-		default:
-			return 0
+func (p *piece) fanCorner(f *fan, r row) corner {
+	return corner{
+		at:    float64(f.first+f.last)/2 - float64(r.first),
+		below: p.placeInRow(p.legs[p.nodes[f.first].leg]),
+	}
+}
+
+// markedCorner is the corner at node i: the middle of its fan, or of its chains.
+func (p *piece) markedCorner(i int32, r row) corner {
+	for q := range p.fans {
+		if f := &p.fans[q]; f.first <= i && i <= f.last {
+			return p.fanCorner(f, r)
 		}
 	}
-	if rounds*2 < len(p.rows) {
+	a, b := i, i
+	for p.nodes[i].chain && a > r.first && p.nodes[a-1].chain {
+		a--
+	}
+	for p.nodes[i].chain && b+1 < r.last && p.nodes[b+1].chain {
+		b++
+	}
+	c := corner{at: float64(a+b)/2 - float64(r.first), below: -1}
+	if n := &p.nodes[i]; n.nlegs > 0 {
+		c.below = p.placeInRow(p.legs[n.leg])
+	}
+	return c
+}
+
+// countCorners is the number of corners that most rounds have; 0 when they do not
+// lie as a polygon.
+func (p *piece) countCorners() int {
+	var rounds [9]int
+	for k := range p.rows {
+		if c := len(p.cornersOf(k, 0)); c >= 3 && c <= 8 && c != 7 {
+			rounds[c]++
+		}
+	}
+	most := 3
+	for c, n := range rounds {
+		if n > rounds[most] {
+			most = c
+		}
+	}
+	if rounds[most] == 0 || rounds[most]*2 < len(p.rows) {
 		return 0
 	}
-	return n
+	return most
 }
 
 // apothem keeps a side of a polygon wide enough for its stitches.
@@ -73,17 +110,15 @@ func (p *piece) cornerPlaces() [][]float64 {
 	var above []float64
 	for k := len(p.rows) - 1; k >= 0; k-- {
 		r := p.rows[k]
-		fans := p.cornerFans(k)
-		if len(fans) != p.corners {
+		here := p.cornersOf(k, p.corners)
+		if len(here) != p.corners {
 			out[k] = above
 			above = p.standOn(r, above)
 			continue
 		}
-		at, below := make([]float64, 0, len(fans)), make([]float64, 0, len(fans))
-		for _, q := range fans {
-			f := &p.fans[q]
-			at = append(at, float64(f.first+f.last)/2-float64(r.first))
-			below = append(below, p.placeInRow(p.legs[p.nodes[f.first].leg]))
+		at, below := make([]float64, 0, len(here)), make([]float64, 0, len(here))
+		for _, c := range here {
+			at, below = append(at, c.at), append(below, c.below)
 		}
 		if above != nil { // begin with the same corner as the round above
 			from := nearestRound(at, above[0], float64(r.len()))

@@ -11,7 +11,7 @@ type turn struct {
 const (
 	leastTurnGap = 2.9 // turns closer than this are a V-stitch or a shell
 	skipGap      = 2.5 // places passed between neighbours that make a valley
-	steepest     = 1.4
+	steepest     = .8
 )
 
 // turns lists the increases and decreases of row k in their order.
