@@ -154,8 +154,12 @@ func (e *engraver) join(id int32) {
 	at := target.Top.Add(target.Up.Unit().Mul(.3))
 	for last := id - 1; last >= row.First; last-- {
 		if q := &e.p.Poses[last]; q.Placed {
-			if q != target && q.Top.Sub(target.Top).Len() < 2.2 {
+			switch {
+			case q == target:
+			case q.Top.Sub(target.Top).Len() < 2.2:
 				at = q.Top.Lerp(target.Top, .5).Add(target.Up.Unit().Mul(.1))
+			default: // the round lies cut open: it is closed at its far end
+				at = q.Top.Add(e.ahead(last, q.Up.Unit()).Mul(.62))
 			}
 			break
 		}

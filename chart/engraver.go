@@ -141,7 +141,7 @@ func (e *engraver) outline(p geom.Path, fill symbol.Fill, hides color.NRGBA) dis
 func (e *engraver) casings(paths []display.Path) []display.Path {
 	under := make([]display.Path, len(paths))
 	for i, p := range paths {
-		p.Stroke, p.Width, p.Fill = display.Solid(e.look.paper), (stroke+2*casing)*e.unit, display.Paint{}
+		p.Stroke, p.Width, p.Fill = display.Solid(e.look.paper), (stroke+casing)*e.unit, display.Paint{}
 		under[i] = p
 	}
 	return under

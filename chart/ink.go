@@ -25,9 +25,16 @@ func (e *engraver) mapInk() *inkMap {
 		}
 	}
 	for _, item := range e.list.Items {
-		if u, ok := item.(display.Use); ok {
-			for _, p := range samples[u.Symbol] {
-				m.add(u.At.Apply(p))
+		switch t := item.(type) {
+		case display.Use:
+			for _, p := range samples[t.Symbol] {
+				m.add(t.At.Apply(p))
+			}
+		case display.Path:
+			for _, run := range t.Path.Flatten(.02 * e.unit) {
+				for _, p := range along(run.Points, .15*e.unit) {
+					m.add(p)
+				}
 			}
 		}
 	}

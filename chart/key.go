@@ -113,30 +113,27 @@ func (e *engraver) key() {
 	}
 	column := (keySample+2*keyGap)*e.unit + abbrWidth + nameWidth + e.unit
 	columns := min(max(1, int(ink.Width()/column)), len(entries))
-	lines := (len(entries) + columns - 1) / columns
+	total := 0.0
+	for _, n := range entries {
+		total += max(n.tall, .8) + keyGap
+	}
 	e.begin("key", "key", "Key", -1)
-	y := ink.Max.Y + 1.1*e.unit
-	for line := range lines {
-		tall := .8
-		for c := range columns {
-			if i := c*lines + line; i < len(entries) {
-				tall = max(tall, entries[i].tall)
-			}
+	top := ink.Max.Y + 1.1*e.unit
+	x, y := ink.Min.X, top
+	for i, n := range entries {
+		tall := (max(n.tall, .8) + keyGap) * e.unit
+		if y > top && y-top+tall/2 > total*e.unit/float64(columns) && i > 0 {
+			x, y = x+column, top
 		}
-		y += (tall + keyGap) * e.unit
-		for c := range columns {
-			i := c*lines + line
-			if i >= len(entries) {
-				continue
-			}
-			n := &entries[i]
-			x := ink.Min.X + float64(c)*column
-			n.draw(e.unpage(geom.Point{X: x + keySample/2*e.unit, Y: y}))
-			base := y - max(n.tall/2*e.unit-.25*size, 0)
-			x += (keySample + keyGap) * e.unit
-			e.text(display.Text{X: x, Y: base, Size: size, Face: display.SansBold, Fill: e.look.text, Text: n.abbr})
-			e.text(display.Text{X: x + abbrWidth + keyGap*e.unit, Y: base, Size: size, Face: display.Sans, Fill: e.look.text, Text: n.name})
+		y += tall
+		n.draw(e.unpage(geom.Point{X: x + keySample/2*e.unit, Y: y}))
+		base := y - n.tall/2*e.unit + .27*size
+		left := x + (keySample+keyGap)*e.unit
+		e.text(display.Text{X: left, Y: base, Size: size, Face: display.SansBold, Fill: e.look.text, Text: n.abbr})
+		if n.abbr != "" {
+			left += abbrWidth + keyGap*e.unit
 		}
+		e.text(display.Text{X: left, Y: base, Size: size, Face: display.Sans, Fill: e.look.text, Text: n.name})
 	}
 	e.end()
 }
@@ -174,8 +171,8 @@ func (e *engraver) entries() []entry {
 	}
 	slices.SortFunc(signs, func(a, b sign) int {
 		ka, kb := kindOf(a), kindOf(b)
-		return cmp.Or(cmp.Compare(ka.Chains, kb.Chains), cmp.Compare(ka.Legs, kb.Legs), strings.Compare(ka.Name, kb.Name),
-			cmp.Compare(b.post, a.post), strings.Compare(a.mark, b.mark), cmp.Compare(a.legs, b.legs))
+		return cmp.Or(cmp.Compare(ka.Chains, kb.Chains), cmp.Compare(ka.Plain.Legs*a.legs+a.bowed, kb.Plain.Legs*b.legs+b.bowed),
+			cmp.Compare(a.post*a.post, b.post*b.post), cmp.Compare(b.post, a.post), strings.Compare(a.mark, b.mark), strings.Compare(ka.Name, kb.Name))
 	})
 	for _, s := range signs {
 		out = append(out, e.signEntry(s, plain))

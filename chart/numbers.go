@@ -8,6 +8,7 @@ import (
 
 	"strandway/chart/display"
 	"strandway/chart/geom"
+	"strandway/chart/layout"
 	"strandway/model/fabric"
 )
 
@@ -29,18 +30,48 @@ type number struct {
 	ink   color.NRGBA
 }
 
-// rowNumbers puts each row's number and the arrow of its direction at the edge where it begins.
-func (e *engraver) rowNumbers() {
-	ink, rows := e.rowBoxes()
-	if ink.IsEmpty() {
-		return
-	}
-	var numbers []number
+// numbers gives every row its number: beside its start, or among its stitches
+// where it goes round a centre.
+func (e *engraver) numbers() {
+	var rows, rounds []int
+	e.begin("numbers", "numbers", "", -1)
 	for r := 1; r < len(e.f.Rows); r++ {
-		first := e.firstPlaced(r)
-		if first < 0 {
-			continue
+		switch {
+		case e.firstPlaced(r) < 0:
+		case e.p.Manner == layout.Point:
+			e.openNumber(r)
+		case e.goesRound(r):
+			rounds = append(rounds, r)
+		default:
+			rows = append(rows, r)
 		}
+	}
+	e.rowNumbers(rows)
+	e.roundNumbers(rounds)
+	e.end()
+}
+
+// goesRound reports whether a row's stitches turn about a centre.
+func (e *engraver) goesRound(r int) bool {
+	if !round(e.p.Manner) {
+		return false
+	}
+	row := &e.f.Rows[r]
+	first := e.p.Poses[e.firstPlaced(r)].Up
+	for id := row.First; id < row.Last; id++ {
+		if q := &e.p.Poses[id]; q.Placed && q.Up.Dot(first) < 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// rowNumbers puts each row's number and the arrow of its direction at the edge where it begins.
+func (e *engraver) rowNumbers(which []int) {
+	ink, rows := e.rowBoxes()
+	var numbers []number
+	for _, r := range which {
+		first := e.firstPlaced(r)
 		row := &e.f.Rows[r]
 		n := number{row: r, left: row.FromLeft != e.o.LeftHanded, label: e.numberOf(r), ink: e.look.yarn(row.Yarn).line}
 		n.y = e.page(e.hostFoot(first).Lerp(e.p.Poses[first].Top, .5)).Y
@@ -59,11 +90,25 @@ func (e *engraver) rowNumbers() {
 		numbers = append(numbers, n)
 	}
 	spread(numbers, numberRow*e.unit)
-	e.begin("numbers", "numbers", "", -1)
 	for i := range numbers {
 		e.rowNumber(&numbers[i])
 	}
-	e.end()
+}
+
+// openNumber puts the number of a row that opens from a point before its first
+// stitch, in the direction from which the row comes.
+func (e *engraver) openNumber(r int) {
+	first := e.firstPlaced(r)
+	p, row := &e.p.Poses[first], &e.f.Rows[r]
+	at, _ := between(e.hostFoot(first), p.Top)
+	out := e.outward(first, at.up)
+	middle := at.foot.Lerp(p.Top, .5)
+	ink := e.look.yarn(row.Yarn).line
+	from, to := e.page(middle.Add(out.Mul(1.05))), e.page(middle)
+	e.arrow(from, to.Sub(from).Unit(), ink)
+	size := numberSize * e.unit
+	q := e.page(middle.Add(out.Mul(1.55)))
+	e.text(display.Text{X: q.X, Y: q.Y + .28*size, Size: size, Anchor: display.Middle, Fill: ink, Text: e.numberOf(r)})
 }
 
 // rowBoxes is the box of all ink and of each row, in mm.
@@ -152,15 +197,14 @@ func (e *engraver) arrow(from, dir geom.Point, ink color.NRGBA) {
 }
 
 // roundNumbers puts each round's number where there is most room, near its start.
-func (e *engraver) roundNumbers() {
-	ink := e.mapInk()
-	e.begin("numbers", "numbers", "", -1)
-	for r := 1; r < len(e.f.Rows); r++ {
-		if e.firstPlaced(r) >= 0 {
-			e.roundNumber(r, ink)
-		}
+func (e *engraver) roundNumbers(which []int) {
+	if len(which) == 0 {
+		return
 	}
-	e.end()
+	ink := e.mapInk()
+	for _, r := range which {
+		e.roundNumber(r, ink)
+	}
 }
 
 func (e *engraver) roundNumber(r int, ink *inkMap) {
@@ -174,6 +218,9 @@ func (e *engraver) roundNumber(r int, ink *inkMap) {
 			for _, deep := range [...]float64{.15, .4, .65, .9, 1.2, 1.6} {
 				p := a.Top.Lerp(b.Top, across)
 				p = p.Sub(p.Unit().Mul(deep))
+				if p.Len() < e.p.RingR+.5 { // a number in the ring would be taken for its chains
+					continue
+				}
 				room := ink.clearance(e.page(p), enough) - .02*float64(i)*enough
 				if room > most {
 					best, most = e.page(p), room

@@ -2,6 +2,7 @@ package chart
 
 import (
 	"fmt"
+	"math"
 
 	"strandway/chart/geom"
 	"strandway/chart/layout"
@@ -44,10 +45,56 @@ func (e *engraver) stitches() {
 		return
 	}
 	e.begin("long", "row", "Stitches worked below the usual row", -1)
+	low := e.lowStitches()
 	for _, id := range long {
-		e.stitch(id, true)
+		e.stitch(id, !e.passes(id, low))
 	}
 	e.end()
+}
+
+// lowStitches are the middles of all crosses, by the square of one u they lie in.
+func (e *engraver) lowStitches() map[[2]int][]geom.Point {
+	low := make(map[[2]int][]geom.Point)
+	for id := range e.f.Stitches {
+		p := &e.p.Poses[id]
+		if p.Placed && e.isCross(int32(id)) && !e.isLong(int32(id)) {
+			c := p.Top.Lerp(e.hostFoot(int32(id)), .45)
+			k := square(c)
+			low[k] = append(low[k], c)
+		}
+	}
+	return low
+}
+
+func square(p geom.Point) [2]int { return [2]int{int(math.Floor(p.X)), int(math.Floor(p.Y))} }
+
+// isCross reports whether a stitch is drawn as a cross.
+func (e *engraver) isCross(id int32) bool {
+	s := &e.f.Stitches[id]
+	return s.Flags&(fabric.Chain|fabric.TurningChain) == 0 && e.f.Kind(id).Chains < 1.25
+}
+
+// passes reports whether a leg of a long stitch runs over a cross. It is then
+// drawn as a plain line: white round it would leave crumbs of the cross.
+func (e *engraver) passes(id int32, low map[[2]int][]geom.Point) bool {
+	top := e.p.Poses[id].Top
+	for _, l := range e.legs(id) {
+		d := top.Sub(l.Foot)
+		for t := .3; t < d.Len()-.6; t += .4 {
+			p := l.Foot.Add(d.Unit().Mul(t))
+			k := square(p)
+			for dy := -1; dy <= 1; dy++ {
+				for dx := -1; dx <= 1; dx++ {
+					for _, c := range low[[2]int{k[0] + dx, k[1] + dy}] {
+						if c.Sub(p).Len() < .3 {
+							return true
+						}
+					}
+				}
+			}
+		}
+	}
+	return false
 }
 
 // turn is one stitch's turn in the order of drawing.
@@ -145,6 +192,11 @@ func (e *engraver) standing(id int32, k *stitch.Kind, cased bool) {
 	legs := e.legs(id)
 	ink := e.look.yarn(s.Yarn)
 	g := glyph{symbol: e.symbolOf(k), fill: ink.fill, cased: cased}
+	if joined := g.symbol + "-foot"; p.Fan >= 0 && len(legs) == 1 && !legs[0].Space {
+		if _, ok := e.set.Symbol(joined); ok {
+			g.symbol = joined
+		}
+	}
 	shape, ok := e.set.Symbol(g.symbol)
 	if !ok {
 		return
@@ -154,7 +206,11 @@ func (e *engraver) standing(id int32, k *stitch.Kind, cased bool) {
 
 	feet := make([]geom.Point, 0, 2)
 	for i := range legs {
-		feet = append(feet, e.foot(id, &legs[i], mark != ""))
+		foot := e.foot(id, &legs[i], mark != "")
+		if legs[i].Post != 0 && foot.Sub(p.Top).Len() > legs[i].Foot.Sub(p.Top).Len() {
+			g.cased = !e.isLong(id) || cased // it reaches over the post below
+		}
+		feet = append(feet, foot)
 	}
 	if len(feet) == 0 { // it stands on nothing, as foundation stitches do
 		feet = append(feet, p.Top.Sub(p.Up.Unit().Mul(shape.Height())))
@@ -241,7 +297,7 @@ func (e *engraver) foot(id int32, l *layout.Leg, marked bool) geom.Point {
 	case l.At < 0 && e.p.RingR > 0:
 		return l.Foot.Add(dir.Mul(max(.75, e.p.RingR+.33)))
 	case l.Post != 0:
-		gap = gapPost
+		gap = min(gapPost, p.Top.Sub(l.Foot).Len()-e.postLength(id))
 	case cross && overChain:
 		gap = gapCrossChain
 	case cross:
@@ -254,11 +310,25 @@ func (e *engraver) foot(id int32, l *layout.Leg, marked bool) geom.Point {
 	}
 	if p.Fan >= 0 {
 		dir = e.fans[p.Fan]
+		if cross {
+			gap += .15
+		}
 		if l.Space && overChain && e.f.Stitches[l.At].Has(fabric.Corner) && !cross {
 			gap = gapCornerSpace
 		}
 	}
 	return l.Foot.Add(dir.Mul(gap))
+}
+
+// postLength is the least height of a post stitch above its hook's foot, so that
+// all it carries has room; in rows of low stitches it reaches down round the
+// post below, where it is worked.
+func (e *engraver) postLength(id int32) float64 {
+	shape, ok := e.set.Symbol(e.symbolOf(e.f.Kind(id)))
+	if !ok {
+		return 0
+	}
+	return .45*shape.Height() + .35
 }
 
 // loopMark names the arc under a stitch that is worked in one loop alone, as the

@@ -17,7 +17,7 @@ func (e *engraver) yarnMarks() {
 		case fabric.Cut:
 			name, id = "cut", e.placedFrom(v.Before-1, -1)
 		}
-		if name == "" || id < 0 || v.Do == fabric.JoinYarn && e.f.Stitches[id].Row == 0 {
+		if name == "" || id < 0 || v.Do == fabric.JoinYarn && e.placedFrom(0, 1) == id {
 			continue // a piece's first loop has no sign of its own
 		}
 		if ink == nil {
@@ -60,13 +60,17 @@ func (e *engraver) triangle(name string, id int32, v *fabric.Event, ink *inkMap)
 		}
 	}
 	var best frame
+	enough := .45 * e.unit
 	most := -1.0
-	for i, dir := range [...]geom.Point{out, out.Add(at.up.Mul(-.6)).Unit(), out.Add(at.up.Mul(.6)).Unit(), at.up, at.up.Mul(-1)} {
-		for k, away := range [...]float64{.34, .5, .7, 1, 1.4} {
+search:
+	for _, dir := range [...]geom.Point{out, out.Add(at.up.Mul(-.6)).Unit(), out.Add(at.up.Mul(.6)).Unit(), at.up, at.up.Mul(-1)} {
+		for _, away := range [...]float64{.34, .5, .7, 1, 1.4} {
 			f := frame{tip.Add(dir.Mul(away)), dir}
-			room := ink.clearance(e.page(f.foot.Add(dir.Mul(.25))), .45*e.unit) - e.unit*(.02*float64(i)+.05*float64(k))
-			if room > most {
+			if room := ink.clearance(e.page(f.foot.Add(dir.Mul(.25))), enough); room > most {
 				best, most = f, room
+			}
+			if most > .7*enough { // room enough: sooner beside the row than anywhere better
+				break search
 			}
 		}
 	}

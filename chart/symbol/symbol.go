@@ -25,6 +25,7 @@ type Symbol struct {
 	Foot, Head  geom.Point // where it stands; where the next row stands in it
 	Left, Right geom.Point // its sides at half height
 	share       float64    // of the height, at which marks sit
+	crown       float64    // of the height, above the stem
 }
 
 // Part is one path of a symbol.
@@ -62,7 +63,7 @@ func (s *Symbol) Stretched(i int, height float64) geom.Path {
 	m := geom.Identity
 	switch p.Role {
 	case Stem:
-		m.D = height / natural
+		m.D = max(height-s.crown, 0) / (natural - s.crown)
 	case Mark:
 		m.F = (height - natural) * s.share
 	case Head:
@@ -95,6 +96,7 @@ var standard = sync.OnceValue(func() *Set {
 type record struct {
 	Name   string  `toml:"name"`
 	Height float64 `toml:"height"`
+	Crown  float64 `toml:"crown"`
 	Whole  bool    `toml:"whole"`
 	Parts  []struct {
 		Role    string    `toml:"role"`
@@ -142,9 +144,9 @@ func New(dir fs.FS) (*Set, error) {
 }
 
 func (r *record) symbol() (*Symbol, error) {
-	s := &Symbol{Name: r.Name, Whole: r.Whole, Head: geom.Point{Y: r.Height}, Box: geom.Empty()}
-	if r.Name == "" || r.Height <= 0 || len(r.Parts) == 0 {
-		return nil, fmt.Errorf("symbol %q wants a name, a height and parts", r.Name)
+	s := &Symbol{Name: r.Name, Whole: r.Whole, crown: r.Crown, Head: geom.Point{Y: r.Height}, Box: geom.Empty()}
+	if r.Name == "" || r.Height <= 0 || r.Crown < 0 || r.Crown >= r.Height || len(r.Parts) == 0 {
+		return nil, fmt.Errorf("symbol %q wants a name, a height above its crown, and parts", r.Name)
 	}
 	marks := geom.Empty()
 	for _, p := range r.Parts {

@@ -48,6 +48,14 @@ func (t template) fill(inner string, n int) string {
 	return strings.NewReplacer("{abbr}", inner, "{name}", inner, "{n}", strconv.Itoa(n)).Replace(t.text)
 }
 
+// join fills the template with an abbreviation; one of several words does not run into the rest: "bl sl st".
+func (t template) join(abbr string, n int) string {
+	if strings.Contains(abbr, " ") && len(t.before) > 0 && !strings.HasSuffix(t.before[len(t.before)-1], " ") {
+		abbr = " " + abbr
+	}
+	return t.fill(abbr, n)
+}
+
 // match finds the stitch and the number in s; n is 0 for templates without one.
 func (t template) match(s string) (inner string, n int, ok bool) {
 	for _, p := range t.before {
@@ -235,7 +243,7 @@ func (c *compound) names(k *Kind, n int) map[string]Term {
 		if abbr == "" {
 			abbr = t.Name
 		}
-		m[lang] = Term{Name: f.name.fill(t.Name, n), Abbr: f.abbr.fill(abbr, n), Sure: f.sure && t.Sure}
+		m[lang] = Term{Name: f.name.fill(t.Name, n), Abbr: f.abbr.join(abbr, n), Sure: f.sure && t.Sure}
 	}
 	return m
 }
