@@ -9,7 +9,6 @@ import (
 	"strandway/model/fabric"
 	"strandway/model/pattern"
 	"strandway/model/syntax"
-	"strandway/model/work"
 )
 
 // checkPattern looks at what the head of the file says, whatever the rows say.
@@ -53,25 +52,25 @@ func unknownLetters[V any](p *pattern.Pattern, by map[string]V) []string {
 }
 
 // checkPiece compares what a piece states with what working it gave.
-func checkPiece(piece pattern.Piece, fab *fabric.Fabric, proof work.Proof) diag.List {
+func checkPiece(piece pattern.Piece, tree *syntax.Tree, fab *fabric.Fabric) diag.List {
 	var list diag.List
 	if strings.TrimSpace(piece.Rows) == "" {
 		return append(list, diag.Finding{Severity: diag.Note, ID: "no-rows", Message: "this piece has no rows yet",
 			Hint: "begin with a foundation: ch 20"})
 	}
-	if piece.Multiple != "" && proof.Multiple > 0 {
+	if chain := foundation(tree); chain != nil && piece.Multiple != "" {
 		multiple, plus, err := pattern.ParseMultiple(piece.Multiple)
-		if err == nil && !sameMultiple(multiple, plus, proof) {
-			list = append(list, diag.Finding{Severity: diag.Doubt, ID: "multiple",
-				Message: fmt.Sprintf("the multiple is stated as %s, but the rows come out over a multiple of %d + %d", piece.Multiple, proof.Multiple, proof.Plus),
-				Hint:    fmt.Sprintf(`write multiple = "%d + %d"`, proof.Multiple, proof.Plus)})
+		if err == nil && !takes(chain.N, multiple, plus) {
+			list = append(list, diag.Finding{Severity: diag.Doubt, ID: "multiple", Row: "Foundation", Span: chain.Span,
+				Message: fmt.Sprintf("a foundation of %s chains is no multiple of %s and a turning chain", written(chain.N), piece.Multiple),
+				Hint:    "state the stitches of a repeat and the edge stitches, without the chains for turning"})
 		}
 	}
 	if shape, ok := worked[piece.Worked]; ok {
 		if i := slices.IndexFunc(fab.Rows, func(r fabric.Row) bool { return r.No > 0 && r.Shape != shape.want }); i >= 0 {
 			list = append(list, diag.Finding{Severity: diag.Doubt, ID: "worked", Row: fab.Rows[i].Label,
 				Message: fmt.Sprintf("the piece is said to be worked %s, but this is worked %s", shape.words, manner[fab.Rows[i].Shape]),
-				Hint:    fmt.Sprintf("write worked = %q, or mend the row", written[fab.Rows[i].Shape])})
+				Hint:    fmt.Sprintf("write worked = %q, or mend the row", said[fab.Rows[i].Shape])})
 		}
 	}
 	return list
@@ -88,14 +87,26 @@ var worked = map[string]struct {
 }
 
 var (
-	manner  = [...]string{fabric.Flat: "flat", fabric.Joined: "as a joined round", fabric.Spiral: "in a spiral"}
-	written = [...]string{fabric.Flat: "flat", fabric.Joined: "joined rounds", fabric.Spiral: "spiral"}
+	manner = [...]string{fabric.Flat: "flat", fabric.Joined: "as a joined round", fabric.Spiral: "in a spiral"}
+	said   = [...]string{fabric.Flat: "flat", fabric.Joined: "joined rounds", fabric.Spiral: "spiral"}
 )
 
-// sameMultiple reports whether two multiples hold for the same numbers of
-// stitches: 4 + 5 is 4 + 1 with one repeat more.
-func sameMultiple(multiple, plus int, proof work.Proof) bool {
-	return multiple%proof.Multiple == 0 && (plus-proof.Plus)%proof.Multiple == 0
+// takes reports whether a foundation has as many chains as a multiple of
+// stitches and a turning chain of up to five. 4n + 6 takes 4 + 1: it is 4 + 1
+// with one repeat more, and a chain to turn.
+func takes(chains syntax.Num, multiple, plus int) bool {
+	if chains.Sizes != nil || chains.A%multiple != 0 {
+		return chains.Sizes != nil
+	}
+	return ((chains.B-plus)%multiple+multiple)%multiple <= 5
+}
+
+// written is a number as rows write it.
+func written(q syntax.Num) string {
+	if q.A == 0 {
+		return fmt.Sprint(q.B)
+	}
+	return fmt.Sprintf("%dn%+d", q.A, q.B)
 }
 
 // checkUse compares the yarns and special stitches the pattern names with those its rows use.

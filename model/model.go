@@ -36,7 +36,7 @@ type PieceWork struct {
 	N        int // the repeats it was worked for
 	Tree     *syntax.Tree
 	Fabric   *fabric.Fabric
-	Proof    work.Proof
+	Proof    work.Proof // of a piece whose foundation is written in n; finding the multiple of another takes a hundred workings
 	Findings diag.List
 }
 
@@ -59,13 +59,18 @@ func Work(lib *stitch.Library, p *pattern.Pattern, size int) *Worked {
 func workPiece(lib *stitch.Library, p *pattern.Pattern, piece pattern.Piece, size int) PieceWork {
 	tree, findings := syntax.Read(piece.Rows, readOptions(lib, p))
 	o := work.Options{Size: size, Limit: Limit, RowsForLength: rowsForLength(p.Gauge, sizeOf(p, size))}
-	proof, doubts := work.Prove(lib, tree, o)
+	var proof work.Proof
+	var doubts diag.List
+	if chain := foundation(tree); chain != nil && chain.N.A != 0 {
+		o.N = fewest
+		proof, doubts = work.Prove(lib, tree, o)
+	}
 	o.N = repeats(lib, p, tree, proof, o)
 	fab, faults := work.Work(lib, tree, o)
 
 	done := PieceWork{Piece: piece, N: o.N, Tree: tree, Fabric: fab, Proof: proof}
 	done.Findings = append(append(findings, faults...), missing(faults, doubts)...)
-	done.Findings = append(done.Findings, checkPiece(piece, fab, proof)...)
+	done.Findings = append(done.Findings, checkPiece(piece, tree, fab)...)
 	for i := range done.Findings {
 		done.Findings[i].Piece = piece.Name
 	}

@@ -1,0 +1,126 @@
+package command
+
+import (
+	"errors"
+	"flag"
+	"fmt"
+	"io"
+	"strings"
+	"sync"
+
+	"strandway/model"
+	"strandway/model/pattern"
+	"strandway/model/stitch"
+)
+
+// call is one run of a command.
+type call struct {
+	command
+	args           []string
+	stdin          io.Reader
+	stdout, stderr io.Writer
+	flags          *flag.FlagSet // nil until the command has said which it takes
+}
+
+// options makes the flag set of this call; the command adds its flags, then asks for the file.
+func (c *call) options() *flag.FlagSet {
+	c.flags = flag.NewFlagSet(c.name, flag.ContinueOnError)
+	c.flags.SetOutput(io.Discard)
+	return c.flags
+}
+
+// file reads the command line, on which options may stand before and behind
+// the one file, and gives the file's path.
+func (c *call) file() (string, error) {
+	var files []string
+	for rest := c.args; len(rest) > 0; {
+		if err := c.flags.Parse(rest); errors.Is(err, flag.ErrHelp) {
+			return "", errHelp
+		} else if err != nil {
+			return "", misused("%s", strings.Replace(err.Error(), "flag provided but not defined: ", "there is no option ", 1))
+		}
+		if rest = c.flags.Args(); len(rest) > 0 {
+			files, rest = append(files, rest[0]), rest[1:]
+		}
+	}
+	switch len(files) {
+	case 0:
+		return "", misused("say which pattern file")
+	case 1:
+		return files[0], nil
+	}
+	return "", misused("one pattern file at a time, not %q and %q", files[0], files[1])
+}
+
+// help describes the command with its options.
+func (c *call) help(w io.Writer) {
+	fmt.Fprintf(w, "strandway %s %s\n\n%s.\n", c.name, c.use, upper(c.summary))
+	if c.detail != "" {
+		fmt.Fprintf(w, "\n%s\n", c.detail)
+	}
+	first := true
+	c.flags.VisitAll(func(f *flag.Flag) {
+		if first {
+			fmt.Fprint(w, "\n")
+			first = false
+		}
+		dashes := "--"
+		if len(f.Name) == 1 {
+			dashes = "-"
+		}
+		value, what := flag.UnquoteUsage(f)
+		fmt.Fprintf(w, "  %s%s %s\n        %s\n", dashes, f.Name, value, what)
+	})
+}
+
+// given reports whether an option stands on the command line.
+func given(flags *flag.FlagSet, name string) (found bool) {
+	flags.Visit(func(f *flag.Flag) { found = found || f.Name == name })
+	return found
+}
+
+func upper(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
+
+// library is the stitch library, read once.
+var library = sync.OnceValues(stitch.Standard)
+
+// source is a pattern file with its text, for findings that show its lines.
+type source struct {
+	path    string
+	text    string // as [pattern.Decode] saw it
+	rowsAt  []int
+	pattern *pattern.Pattern
+}
+
+// open reads a pattern file. What bars it from being read is told with its lines.
+func (c *call) open(path string) (*source, error) {
+	src, err := pattern.ReadFile(path)
+	if err != nil {
+		return nil, err
+	}
+	s := &source{path: path, text: pattern.Text(src)}
+	s.pattern, err = pattern.Decode(src, path)
+	if bad := (pattern.Errors{}); errors.As(err, &bad) {
+		for _, e := range bad {
+			s.tell(c.stderr, e.Line, e.Column, "fault: "+e.Sentence())
+		}
+		return nil, errFaults
+	}
+	s.rowsAt = pattern.RowsAt(src)
+	return s, err
+}
+
+// work works the pattern for a size, by its name; "" is the first.
+func (s *source) work(size string) (*model.Worked, error) {
+	lib, err := library()
+	if err != nil {
+		return nil, err
+	}
+	i := 0
+	if size != "" {
+		if i, err = model.SizeNamed(s.pattern, size); err != nil {
+			return nil, wrongUse{err}
+		}
+	}
+	return model.Work(lib, s.pattern, i), nil
+}

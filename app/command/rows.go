@@ -1,0 +1,73 @@
+package command
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"strandway/model"
+	"strandway/model/syntax"
+)
+
+var rows = command{
+	name:    "rows",
+	use:     "FILE [--terms us|uk|es|de|fr|nl] [--size NAME]",
+	summary: "print the written rows in one form, in the terms you choose",
+	run:     runRows,
+}
+
+// terms are the sets of terms in which rows can be printed.
+var terms = []string{"us", "uk", "es", "de", "fr", "nl"}
+
+// checkTerms gives the terms asked for, or the pattern's own.
+func checkTerms(asked, own string) (string, error) {
+	if asked == "" {
+		asked = own
+	}
+	asked = strings.ToLower(asked)
+	if !slices.Contains(terms, asked) {
+		return "", misused("--terms %s is not known: one of %s", asked, strings.Join(terms, ", "))
+	}
+	return asked, nil
+}
+
+func runRows(c *call) error {
+	flags := c.options()
+	asked := flags.String("terms", "", "the `TERMS` to print in: "+strings.Join(terms, ", ")+"; the pattern's own without it")
+	size := flags.String("size", "", "the numbers of the size `NAME` alone; all sizes without it")
+	path, err := c.file()
+	if err != nil {
+		return err
+	}
+	src, err := c.open(path)
+	if err != nil {
+		return err
+	}
+	words, err := checkTerms(*asked, src.pattern.Terms)
+	if err != nil {
+		return err
+	}
+	worked, err := src.work(*size)
+	if err != nil {
+		return err
+	}
+	lib, err := library()
+	if err != nil {
+		return err
+	}
+	o := syntax.PrintOptions{Library: lib, Terms: words, Size: -1}
+	if *size != "" {
+		o.Size = worked.Size
+	}
+	for i := range worked.Pieces {
+		if i > 0 {
+			fmt.Fprintln(c.stdout)
+		}
+		fmt.Fprintf(c.stdout, "%s\n%s\n", worked.Pieces[i].Piece.Name, strings.TrimRight(printed(&worked.Pieces[i], o), "\n"))
+	}
+	return src.findings(c.stderr, worked, faults(worked.Findings))
+}
+
+func printed(piece *model.PieceWork, o syntax.PrintOptions) string {
+	return syntax.Print(piece.Tree, o)
+}
