@@ -3,6 +3,7 @@ package raster
 import (
 	"image"
 	"image/color"
+	"image/draw"
 	"math"
 
 	"github.com/fogleman/gg"
@@ -13,64 +14,81 @@ import (
 	"strandway/chart/geom"
 )
 
-// band is some rows of a picture while one goroutine paints them.
+// band is some rows of a picture while one goroutine paints them. It paints on
+// a sheet of its own with one more row above and one more column at the left:
+// the rasteriser takes what lies less than a pixel outside for the first pixel
+// inside, which would leave a seam where two bands meet.
 type band struct {
 	dst   *image.RGBA
-	sheet *gg.Context // dst with its corner at the origin, as gg wants it
+	sheet *image.RGBA
+	gg    *gg.Context // the sheet with its corner at the origin, as gg wants it
 	core  raster.Rasterizer
+	pen   pen
 	line  []fixed.Point26_6
 }
 
 func newBand(dst *image.RGBA) *band {
-	sheet := &image.RGBA{Pix: dst.Pix, Stride: dst.Stride, Rect: image.Rectangle{Max: dst.Rect.Size()}}
-	b := &band{dst: dst, sheet: gg.NewContextForRGBA(sheet)}
+	sheet := image.NewRGBA(image.Rectangle{Min: dst.Rect.Min.Sub(image.Pt(1, 1)), Max: dst.Rect.Max})
+	draw.Draw(sheet, dst.Rect, dst, dst.Rect.Min, draw.Src)
+	b := &band{
+		dst: dst, sheet: sheet, pen: pen{dst: sheet},
+		gg: gg.NewContextForRGBA(&image.RGBA{Pix: sheet.Pix, Stride: sheet.Stride, Rect: image.Rectangle{Max: sheet.Rect.Size()}}),
+	}
 	b.core.UseNonZeroWinding = true
 	return b
 }
 
+// finish brings what has been painted back.
+func (b *band) finish() {
+	draw.Draw(b.dst, b.dst.Rect, b.sheet, b.dst.Rect.Min, draw.Src)
+}
+
 // path paints lines that occur once.
 func (b *band) path(p *display.Path, toPixels geom.Matrix) {
-	toPixels = toPixels.Then(geom.Translate(-float64(b.dst.Rect.Min.X), -float64(b.dst.Rect.Min.Y)))
+	toPixels = toPixels.Then(geom.Translate(-float64(b.sheet.Rect.Min.X), -float64(b.sheet.Rect.Min.Y)))
 	for _, run := range p.Path.Transform(toPixels).Flatten(flatness) {
 		points := thin(run.Points)
-		b.sheet.MoveTo(points[0].X, points[0].Y)
-		if len(points) == 1 {
-			b.sheet.LineTo(points[0].X+.25, points[0].Y)
-		}
+		b.gg.MoveTo(points[0].X, points[0].Y)
 		for _, a := range points[1:] {
-			b.sheet.LineTo(a.X, a.Y)
+			b.gg.LineTo(a.X, a.Y)
 		}
 		if run.Closed {
-			b.sheet.ClosePath()
+			b.gg.ClosePath()
 		}
 	}
 	if p.Fill.On {
-		b.sheet.SetColor(p.Fill.Colour)
-		b.sheet.FillPreserve()
+		b.gg.SetColor(p.Fill.Colour)
+		b.gg.FillPreserve()
 	}
 	if p.Stroke.On {
 		scale := scaleOf(toPixels)
-		b.sheet.SetColor(p.Stroke.Colour)
-		b.sheet.SetLineWidth(p.Width * scale)
+		b.gg.SetColor(p.Stroke.Colour)
+		b.gg.SetLineWidth(p.Width * scale)
 		dash := make([]float64, len(p.Dash))
 		for i := range dash {
 			dash[i] = p.Dash[i] * scale
 		}
-		b.sheet.SetDash(dash...)
-		b.sheet.StrokePreserve()
+		b.gg.SetDash(dash...)
+		b.gg.StrokePreserve()
 	}
-	b.sheet.ClearPath()
+	b.gg.ClearPath()
 }
 
 // thin leaves out points less than a quarter of a pixel from the last: gg passes
 // over steps shorter than an eighth, and would lose a line made of nothing else.
 func thin(points []geom.Point) []geom.Point {
+	const step = .25
 	kept := points[:1:1]
-	for i, a := range points[1:] {
-		if a.Sub(kept[len(kept)-1]).Len() >= .25 || i == len(points)-2 {
+	for _, a := range points[1:] {
+		if a.Sub(kept[len(kept)-1]).Len() >= step {
 			kept = append(kept, a)
 		}
 	}
+	if len(kept) == 1 { // a dot, as a line just long enough
+		dot := geom.Point{X: step / 2}
+		return []geom.Point{kept[0].Sub(dot), kept[0].Add(dot)}
+	}
+	kept[len(kept)-1] = points[len(points)-1]
 	return kept
 }
 
@@ -97,7 +115,7 @@ func (b *band) loops(loops [][]geom.Point, at geom.Matrix, c color.NRGBA) {
 		}
 	}
 	b.line = line
-	r := pixels(box).Intersect(b.dst.Rect)
+	r := pixels(box).Intersect(b.sheet.Rect)
 	if r.Empty() || c.A == 0 {
 		return
 	}
@@ -113,7 +131,6 @@ func (b *band) loops(loops [][]geom.Point, at geom.Matrix, c color.NRGBA) {
 		}
 		b.core.Add1(part[0].Sub(corner))
 	}
-	painter := raster.NewRGBAPainter(b.dst)
-	painter.SetColor(c)
-	b.core.Rasterize(painter)
+	b.pen.dip(c)
+	b.core.Rasterize(&b.pen)
 }

@@ -11,11 +11,10 @@ package raster
 import (
 	"image"
 	"image/color"
+	"image/draw"
 	"math"
 	"runtime"
 	"sync"
-
-	"golang.org/x/image/draw"
 
 	"strandway/chart/display"
 	"strandway/chart/geom"
@@ -88,8 +87,9 @@ func (s *scene) paint(dst *image.RGBA) {
 	if dst.Rect.Empty() {
 		return
 	}
-	draw.Draw(dst, s.page, image.NewUniform(s.background), image.Point{}, draw.Over)
 	b := newBand(dst)
+	defer b.finish()
+	draw.Draw(b.sheet, s.page, image.NewUniform(s.background), image.Point{}, draw.Over)
 	for i := range s.marks {
 		m := &s.marks[i]
 		if !m.box.Overlaps(dst.Rect) {
@@ -101,7 +101,7 @@ func (s *scene) paint(dst *image.RGBA) {
 		case m.path != nil:
 			b.path(m.path, s.toPixels)
 		default:
-			m.picture.paint(dst, m.box)
+			m.picture.paint(b.sheet, m.box)
 		}
 	}
 }

@@ -155,9 +155,13 @@ func boxUnder(m geom.Matrix, b geom.Box) geom.Box {
 		Add(m.Apply(b.Max)).Add(m.Apply(geom.Point{X: b.Min.X, Y: b.Max.Y}))
 }
 
-// pixels are the pixels that a box touches.
+// farthest is how large, in pixels, a thing may be and still be painted: the
+// rasteriser goes through every row of it, seen or not.
+const farthest = 1 << 22
+
+// pixels are the pixels that a box touches; none if it is not a box of sensible size.
 func pixels(b geom.Box) image.Rectangle {
-	if b.IsEmpty() {
+	if !(b.Width() >= 0 && b.Height() >= 0 && b.Width() < farthest && b.Height() < farthest) { // nor if it is not a number
 		return image.Rectangle{}
 	}
 	return image.Rect(whole(math.Floor(b.Min.X)), whole(math.Floor(b.Min.Y)), whole(math.Ceil(b.Max.X)), whole(math.Ceil(b.Max.Y)))

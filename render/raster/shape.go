@@ -72,6 +72,9 @@ func fillLoops(runs []geom.Run) [][]geom.Point {
 // 64th of a pixel: it drops arcs of less than half its unit.
 const strokeFineness = 16
 
+// startLength is the length of a raster.Path that has a start and no step.
+const startLength = 4
+
 // strokeLoops is the outline of lines drawn with a round pen.
 func strokeLoops(runs []geom.Run, width, scale float64) [][]geom.Point {
 	unit := scale * strokeFineness
@@ -88,13 +91,17 @@ func strokeLoops(runs []geom.Run, width, scale float64) [][]geom.Point {
 		if run.Closed {
 			points = append(points[:len(points):len(points)], points[0])
 		}
+		at := toFixed(points[0], unit)
 		var line raster.Path
-		line.Start(toFixed(points[0], unit))
+		line.Start(at)
 		for _, a := range points[1:] {
-			line.Add1(toFixed(a, unit))
+			if next := toFixed(a, unit); next != at { // a step of no length has no direction
+				line.Add1(next)
+				at = next
+			}
 		}
-		if len(points) == 1 { // a dot: the stroker wants a line, however short
-			line.Add1(toFixed(points[0], unit).Add(fixed.Point26_6{X: 64}))
+		if len(line) == startLength { // a dot, as a line just long enough
+			line.Add1(at.Add(fixed.Point26_6{X: strokeFineness}))
 		}
 		raster.Stroke(&loops, line, fixed.Int26_6(width*unit*64), raster.RoundCapper, raster.RoundJoiner)
 	}
