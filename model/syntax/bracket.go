@@ -26,7 +26,7 @@ func (r *reader) bracket() []Node {
 	}
 	if r.row != nil {
 		switch {
-		case (r.number(1) || r.wordAt(1, "=") && r.number(2)) && r.bracketCount(close):
+		case (r.number(1) || r.wordAt(1, "n") || r.wordAt(1, "=") && r.number(2)) && r.bracketCount(close):
 			r.i = start + 1
 			r.eat("=")
 			r.row.Count = r.tallies()
@@ -37,7 +37,7 @@ func (r *reader) bracket() []Node {
 			r.i = close + 1
 			y.Span = r.span(start)
 			return []Node{y}
-		case r.marks(r.row):
+		case open.text == "(" && r.marks(r.row):
 			return nil
 		}
 		if k := r.countsWord(start+1, close); k > 0 { // "(skipped 3 ch count as dc)", after a place
@@ -69,7 +69,8 @@ func (r *reader) bracketNote(start, close int) []Node {
 // bracketBody reads instructions in brackets, told apart by what follows.
 func (r *reader) bracketBody(start, close int) []Node {
 	m := r.mark()
-	r.i = start + 1
+	lie := r.lie
+	r.i, r.lie = start+1, LieUnsaid
 	body := r.items(func() bool { return r.i >= close || r.ended() })
 	real := false
 	for _, n := range body {
@@ -103,6 +104,7 @@ func (r *reader) bracketBody(start, close int) []Node {
 		if r.eat("all"); ext.How == Times && r.placeWord() && placeless(body) { // [dc, ch 1] 4 times in next sp
 			rep.Span = r.span(start)
 			p := r.place()
+			r.lie = lie
 			r.mode(p)
 			return []Node{&Group{Body: []Node{rep}, Place: p, Span: r.span(start)}}
 		}
@@ -115,6 +117,7 @@ func (r *reader) bracketBody(start, close int) []Node {
 	}
 	if r.placeWord() || r.word("next", "same") {
 		if p := r.place(); p != nil {
+			r.lie = lie
 			r.mode(p)
 			if p.Ord != Each && p.Ext.How == OverN {
 				p.Ext = Extent{}

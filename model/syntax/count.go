@@ -68,7 +68,7 @@ func (r *reader) sizeNumbers(q *Num, chain bool) {
 		}
 		k += 2
 	}
-	if n := len(r.o.Sizes); n > 0 && n != len(list) || n == 0 && len(list) == 2 && !chain && (r.peek(k).kind != wordToken || r.wordAt(k, "turn", "join")) {
+	if n := len(r.o.Sizes); n != len(list) && len(list) == 2 && !chain && (r.peek(k).kind != wordToken || r.wordAt(k, "turn", "join")) {
 		return
 	}
 	q.B, q.Sizes = list[0], list
@@ -146,9 +146,11 @@ func (r *reader) countSentence() bool {
 	case ".":
 		return r.countAhead(0)
 	case ";", ",":
-		m := r.mark()
-		defer r.back(m)
-		return r.tallies() != nil && (r.word("total", "made") || r.wordBefore(r.i, "total", "made", "all"))
+		for k := 1; k < 5 && !r.wordAt(k, ",", ";", "."); k++ {
+			if r.wordAt(k, "total", "made") || r.wordAt(k, "in") && r.wordAt(k+1, "all") {
+				return true
+			}
+		}
 	}
 	return false
 }
@@ -186,7 +188,7 @@ func (r *reader) tallies() []Tally {
 		for r.wordAt(k, ",", "and", "+", "plus") {
 			k++
 		}
-		if k == 0 || !r.number(k) {
+		if k == 0 || !r.number(k) && !r.wordAt(k, "n") {
 			break
 		}
 		r.pass(k)

@@ -88,6 +88,16 @@ func dumpNum(b *strings.Builder, q Num) {
 	}
 }
 
+// difference shows two dumps from a little before they part.
+func difference(want, have string) string {
+	i := 0
+	for i < min(len(want), len(have)) && want[i] == have[i] {
+		i++
+	}
+	from := max(0, i-60)
+	return fmt.Sprintf("want ...%.200s\nhave ...%.200s", want[from:], have[from:])
+}
+
 // dumpTree writes what a tree means: its groups, its rows and its remarks.
 func dumpTree(t *Tree) string {
 	var b strings.Builder

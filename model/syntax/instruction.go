@@ -131,7 +131,7 @@ func (r *reader) unread(stop func() bool) Node {
 		hint = fmt.Sprintf("did you mean %q?", near)
 		mend = &diag.Mend{Label: fmt.Sprintf("write %q", near), Span: diag.Span{Start: first.start, End: first.end}, Text: near}
 	}
-	if k, ok := r.o.Library.Read(first.text, r.otherTerms()); ok && first.kind == wordToken {
+	if k, ok := r.o.Library.Read(first.text, r.otherTerms()); ok && first.kind == wordToken && first.n == 0 && !grammar[first.text] {
 		if here, ok := r.o.Library.Word(k, r.terms()); ok && here != first.text {
 			was, is := "UK", "US"
 			if r.o.UK {
@@ -400,7 +400,7 @@ func (r *reader) working() []Node {
 	r.eat("in")
 	r.fill("the")
 	if loop := r.loopWord(); loop != BothLoops {
-		r.loop = loop
+		r.loop, r.loopFrom = loop, r.tokens[start].start
 		r.fill("throughout", "only", "through")
 		return []Node{}
 	}
@@ -419,32 +419,30 @@ func (r *reader) working() []Node {
 	return nil
 }
 
-// placeFirst reads "in next st work (dc, ch 1, dc)".
+// placeFirst reads "in next st work (dc, ch 1, dc)". It never reads the stitches twice.
 func (r *reader) placeFirst() []Node {
 	m := r.mark()
 	start := r.i
 	p := r.place()
 	r.eat(",")
-	if !r.eat("work") && !r.eat("make") {
+	if !r.eat("work") && !r.eat("make") || !r.word("(", "[") && !r.number(0) && !r.stitchWord(r.i) {
 		r.back(m)
 		return nil
 	}
 	nodes := r.item()
-	if x, ok := firstNode(nodes).(*Make); ok && len(nodes) == 1 && x.Place == nil {
-		x.Place = p
-		r.mode(p)
-		x.Span = r.span(start)
-		return nodes
-	}
+	placed := len(nodes) == 0
 	for _, n := range nodes {
-		if q := placeOf(n); q != nil {
-			r.back(m)
-			return nil
-		}
+		placed = placed || placeOf(n) != nil
 	}
-	if len(nodes) == 0 {
-		r.back(m)
-		return nil
+	switch x, one := firstNode(nodes).(*Make); {
+	case placed:
+		r.find(diag.Fault, "unread", p.Span, "say the place once, before or after the stitches", "cannot read where %q belongs", clip(r.textFrom(start)))
+		return append([]Node{}, nodes...)
+	case one && len(nodes) == 1:
+		x.Place, x.Span = p, r.span(start)
+		r.mode(p)
+		r.eachOnce(x)
+		return nodes
 	}
 	return []Node{&Group{Span: r.span(start), Body: nodes, Place: p}}
 }
@@ -459,9 +457,8 @@ func firstNode(nodes []Node) Node {
 // keep keeps the words up to the next separator as a remark.
 func (r *reader) keep() []Node {
 	start := r.i
-	for r.pass(1); !r.ended() && !r.word(",", ";", ".", ":", dash, ")", "]"); {
-		r.pass(1)
-	}
+	r.pass(1)
+	r.toSeparator()
 	return []Node{&Note{Span: r.span(start), Text: r.textFrom(start)}}
 }
 

@@ -43,7 +43,7 @@ func (r *reader) stitchAt(i int) (int, string) {
 		}
 		return 0, ""
 	case counted:
-		return r.countedStitch(t, at(1))
+		return r.countedStitch(i)
 	case "front", "back":
 		if at(1).text == "post" {
 			if n, kind := r.stitchAt(i + 2); n > 0 {
@@ -102,11 +102,7 @@ func (r *reader) writtenStitch(i int) (int, string) {
 	low := r.lower(t)
 	kind, ok := r.lookUp(low)
 	if next := &r.tokens[min(i+1, len(r.tokens)-1)]; next.kind == wordToken && (!ok || next.text == "crochet" || next.text == "treble") || strings.HasPrefix(low, "treble") {
-		words := make([]string, 0, 8)
-		for k := i; k < len(r.tokens) && len(words) < 8 && (r.tokens[k].kind == wordToken || r.tokens[k].kind == numberToken); k++ {
-			words = append(words, r.lower(&r.tokens[k]))
-		}
-		if k, n := r.o.Library.Spelled(words, r.terms()); n > 0 && (n > 1 || !ok) {
+		if k, n := r.o.Library.Spelled(r.wordsFrom(i, low), r.terms()); n > 0 && (n > 1 || !ok) {
 			return n, k.Name
 		}
 	}
@@ -148,26 +144,40 @@ func (r *reader) plainKind(i int) (string, bool) {
 	return name, n > 0 && r.unit(name) == nil
 }
 
-// countedStitch reads "3-dc cluster", "5-dc shell", "5-dc popcorn".
-func (r *reader) countedStitch(t, next *token) (int, string) {
+// countedStitch reads "3-dc cluster", "5-dc shell", "5-double crochet popcorn" at token i.
+func (r *reader) countedStitch(i int) (int, string) {
+	t := &r.tokens[i]
 	_, inner, _ := strings.Cut(r.lower(t), "-")
+	used := 1
 	kind, ok := r.lookUp(inner)
 	if !ok {
+		if k, n := r.o.Library.Spelled(r.wordsFrom(i, inner), r.terms()); n > 0 {
+			kind, used, ok = k.Name, n, true
+		}
+	}
+	next := &r.tokens[min(i+used, len(r.tokens)-1)]
+	if !ok || next.kind != wordToken {
 		return 0, ""
 	}
 	word := strings.TrimSuffix(r.lower(next), "s")
-	if next.kind != wordToken {
-		return 0, ""
-	}
 	if lump, ok := r.lookUp(word); ok && r.isLump(lump) {
 		if k, ok := r.o.Library.Kind(fmt.Sprintf("%d-%s %s", t.n, kind, lump)); ok {
-			return 2, k.Name
+			return used + 1, k.Name
 		}
 	}
-	if r.standardUnit(wordFor(word)) || word == "group" {
-		return 2, r.sizedUnit(t.n, kind, wordFor(word))
+	if r.standardUnit(wordFor(word)) {
+		return used + 1, r.sizedUnit(t.n, kind, wordFor(word))
 	}
 	return 0, ""
+}
+
+// wordsFrom gives the words at token i for a search of spelled names, the first replaced by another.
+func (r *reader) wordsFrom(i int, first string) []string {
+	words := append(make([]string, 0, 8), first)
+	for k := i + 1; k < len(r.tokens) && len(words) < 8 && (r.tokens[k].kind == wordToken || r.tokens[k].kind == numberToken); k++ {
+		words = append(words, r.lower(&r.tokens[k]))
+	}
+	return words
 }
 
 // isLump reports whether a kind gathers several legs of one place: cluster, bobble, puff, popcorn.

@@ -201,6 +201,7 @@ func (r *reader) placeBody(p *Place) {
 				r.pass(1)
 			}
 		}
+		r.below(p)
 		return
 	case r.word("ring", "circle", "mr"), r.word("magic", "adjustable", "adj") && r.wordAt(1, "ring", "circle", "loop"):
 		r.fill("magic", "adjustable", "adj")
@@ -339,6 +340,7 @@ func (r *reader) commonPlace(p *Place) {
 		p.What, p.Name = InSkipped, ""
 	}
 	if p.Ord == Each {
+		r.below(p)
 		m := r.mark()
 		r.fill("of", "the", "row", "rnd")
 		if ext, ok := r.times(); ok && ext.How != Times {

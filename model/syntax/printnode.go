@@ -11,10 +11,10 @@ func (p *printer) seq(nodes []Node) string {
 	for i, n := range nodes {
 		if i > 0 {
 			if rep, ok := nodes[i-1].(*Repeat); ok && rep.Ending != nil && !closes(n) {
-				b.WriteString(". ") // or it would be read as part of the ending
-			} else {
-				b.WriteString(", ")
+				b.WriteString(". " + upper(p.node(n))) // or it would be read as part of the ending
+				continue
 			}
+			b.WriteString(", ")
 		}
 		b.WriteString(p.node(n))
 	}
@@ -127,11 +127,9 @@ func (p *printer) make(x *Make) string {
 			prep = "over "
 		}
 	}
-	where := p.place(q)
-	if q.Ord == Next && q.N.same(x.N) && !x.N.isOne() {
-		where = "each of " + where // or it would be one each
-	}
-	return lie(q) + n + kind + " " + prep + where
+	// "3 dc in next 3 sts" would be one each
+	each := q.Ord == Next && q.N.same(x.N) && !x.N.isOne() && q.What != InSp
+	return lie(q) + n + kind + " " + prep + p.placeEach(q, each)
 }
 
 // bare reports whether a stitch is written without its place: what stands on no stitch of the row below, and
@@ -386,7 +384,10 @@ func lie(q *Place) string {
 var loopNames = [...]string{FrontLoop: "front loop of ", BackLoop: "back loop of ", ThirdLoop: "third loop of "}
 
 // place writes a place after its placing word.
-func (p *printer) place(q *Place) string {
+func (p *printer) place(q *Place) string { return p.placeEach(q, false) }
+
+// placeEach writes a place, with "each of" before the next ones where that must be said.
+func (p *printer) placeEach(q *Place, each bool) string {
 	s := loopNames[q.Loop]
 	switch q.What {
 	case InRing:
@@ -408,6 +409,9 @@ func (p *printer) place(q *Place) string {
 	}
 	if q.Of != nil {
 		return s + p.placeOf(q)
+	}
+	if each {
+		s += "each of "
 	}
 	s += p.what(q.Ord, q.N, q.What, q.Name, q.Chains) + p.deep(q)
 	if q.Ord == Each {

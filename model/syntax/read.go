@@ -51,6 +51,7 @@ type reader struct {
 
 	kind     string               // the stitch last named: what "inc" and "dec" mean
 	loop     Loop                 // "working in back loops only", for the rest of this row
+	loopFrom int                  // where that was said
 	lie      Lie                  // "working behind it", for the next stitch
 	depth    int                  // of brackets
 	headed   bool                 // a numbered row has been met
@@ -121,6 +122,9 @@ func (r *reader) skipTo(words ...string) {
 		r.i++
 	}
 }
+
+// toSeparator passes the rest of a phrase.
+func (r *reader) toSeparator() { r.skipTo(",", ";", ".", ":", dash, ")", "]", "}", "*", "**", "†") }
 
 // raw is the token as written.
 func (r *reader) raw(t *token) string { return r.src[t.start:t.end] }

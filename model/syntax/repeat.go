@@ -97,6 +97,7 @@ func (r *reader) times() (Extent, bool) {
 	if rep && r.word("from", "between", "*", "**", "†", "(") && !(r.word("(") && r.tok().match != r.i+2) {
 		r.repMarks()
 	}
+	marks := r.i
 	r.fill("all")
 	switch {
 	case r.word("across", "around"), r.word("rnd") && r.wordBefore(r.i, "all"):
@@ -130,8 +131,8 @@ func (r *reader) times() (Extent, bool) {
 	r.fill("for")
 	if q, more, ok := r.howOften(); ok {
 		soft := !more
-		if r.eat("in") {
-			r.fill("all", "total")
+		if r.word("in") && r.wordAt(1, "all", "total") {
+			r.pass(2)
 			soft = false
 		}
 		if r.eat("evenly") {
@@ -142,7 +143,7 @@ func (r *reader) times() (Extent, bool) {
 		return Extent{How: Times, N: q, Soft: soft}, true
 	}
 	if rep {
-		r.i = start + 1
+		r.i = marks
 		return Extent{How: Across}, true
 	}
 	r.i = start

@@ -109,7 +109,7 @@ func (r *reader) makePlace(m *Make, start int, lead bool) bool {
 			q = x
 		}
 		m.N = q // of the next stitches one each, or all in the group's one place: what encloses it tells
-		if r.loop != BothLoops || r.lie != LieUnsaid {
+		if r.lie != LieUnsaid {
 			m.Span = r.span(start)
 			r.placeNext(m)
 		}
@@ -156,8 +156,11 @@ func (r *reader) placed(nodes []Node) {
 }
 
 func (r *reader) placeNext(m *Make) {
-	m.Place = &Place{Span: m.Span, N: m.N.times(r.basesOf(m.Kind))}
-	m.N = Plain(1)
+	m.Place = &Place{Span: m.Span, N: m.N.times(r.basesOf(m.Kind)), Lie: r.lie}
+	m.N, r.lie = Plain(1), LieUnsaid
+	if m.Span.Start >= r.loopFrom {
+		m.Place.Loop = r.loop
+	}
 }
 
 // wholeRow sees "across", "around", "to end", "to last 2 sts", straight after a stitch's name.
@@ -244,7 +247,9 @@ func (r *reader) eachOnce(m *Make) {
 
 // aroundPost tells "fpdc around next st" from "sc around".
 func (r *reader) aroundPost() bool {
-	return r.wordAt(1, "next", "each", "first", "last", "same", "post", "posts", "the", "st", "of", "skipped", "centre") || r.number(1) || r.peek(1).kind == ordinalToken || r.stitchWord(r.i+1)
+	next := r.peek(1)
+	return next.kind != signToken && next.kind != lineToken && next.kind != endToken &&
+		!r.wordAt(1, "to", "until", "turn", "join", "and", "then", "rep", "with", "working", "ending", "do", "fasten", "across", "around")
 }
 
 // byTimes reads "x 6".

@@ -43,7 +43,7 @@ corner: corners cnr
 prev: previous preceding
 cont: continue continuing
 pm: place-marker
-together: tog
+tog: together
 `)
 
 // misprints are what bad typing and scanning make of the words above.
@@ -74,7 +74,7 @@ var doubled = set("in to the of top each next from rep skip across around with c
 var grammar = set(`a across around an and all any as at back beg between both by centre ch change close cont corner count counts cut
 	dec do drop each end ending evenly facing fasten first foundation from front group hook in inc is it join last leave leaving loop
 	make make magic marker more next not of off on only over pick place post rem rep ring rnd row rs same side skip skipped
-	slip sp st tch the then throughout time to together top turn twice under until up with work worked working ws x yarn you`)
+	slip sp st tch the then throughout time to tog together top turn twice under until up with work worked working ws x yarn you`)
 
 // grammarWords are all words of the grammar, in order, to look for near ones.
 var grammarWords = func() []string {

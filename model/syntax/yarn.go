@@ -176,10 +176,10 @@ func (r *reader) finishing(start int) []Node {
 func (r *reader) holding(start int) []Node {
 	for k := range 12 {
 		if r.wordAt(k, "marker", "pin", "pm") && r.tokens[start].text != "place" || r.wordAt(k, "loop") {
-			r.skipTo(",", ";", ".", ":", ")")
+			r.toSeparator()
 			if r.tokens[start].text == "remove" && r.wordAt(1, "secure", "place", "hold") {
 				r.pass(1)
-				r.skipTo(",", ";", ".", ":", ")")
+				r.toSeparator()
 			}
 			return []Node{&Yarn{Span: r.span(start), Do: HoldLoop}}
 		}
@@ -189,7 +189,7 @@ func (r *reader) holding(start int) []Node {
 	}
 	r.i = start
 	if r.word("place", "remove") && r.wordAt(1, "marker", "a") {
-		r.skipTo(",", ";", ".", ":", ")")
+		r.toSeparator()
 		return []Node{&Note{Span: r.span(start), Text: r.textFrom(start)}}
 	}
 	return nil
