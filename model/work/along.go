@@ -47,7 +47,8 @@ func (w *worker) along(x *syntax.Along) error {
 	case syntax.UpperEdge:
 		side = fabric.Upper
 	case syntax.AllRound:
-		return w.allEdges()
+		w.allEdges()
+		return nil
 	}
 	if !w.start {
 		w.passed += w.left() // what is left of this edge is passed without a word
@@ -57,20 +58,19 @@ func (w *worker) along(x *syntax.Along) error {
 		return w.noEdge(side)
 	}
 	w.lands = append(w.lands[:w.met], lands...)
-	w.pos, w.met = w.met, len(w.lands)
+	w.pos, w.edgeStart, w.met = w.met, w.met, len(w.lands)
 	w.edge, w.free = side, false
 	return nil
 }
 
 // allEdges lets all other edges follow the upper one.
-func (w *worker) allEdges() error {
+func (w *worker) allEdges() {
 	w.lands = w.lands[:w.met]
 	w.corners(0)
 	for side := w.nextSide(fabric.Upper); side != fabric.Upper; side = w.nextSide(side) {
 		w.lands = append(w.lands, w.edgeLandings(side)...)
 	}
 	w.met, w.allRound = len(w.lands), true
-	return nil
 }
 
 // corners marks both ends of the edge that begins at landing i as corners of the outline.
@@ -150,9 +150,10 @@ func (w *worker) rowEnds(side fabric.Side) []landing {
 	return lands
 }
 
-// evenly spreads n workings of a body over what is left of the edge. Row ends
-// count by their height; where no number is written, by so many single crochets as are as high.
-func (w *worker) evenly(body []syntax.Node, n int) error {
+// evenly spreads n workings of a body over what is left of the edge, or up to
+// the next corner. Row ends count by their height; where no number is written,
+// there are as many as single crochets are as high.
+func (w *worker) evenly(body []syntax.Node, ext syntax.Extent) error {
 	if len(body) == 0 {
 		return nil
 	}
@@ -161,21 +162,22 @@ func (w *worker) evenly(body []syntax.Node, n int) error {
 			return err
 		}
 	}
-	from, end := w.pos, w.pos+1
-	for end < w.met && w.lands[end].how == w.lands[from].how && !w.lands[end].corner {
-		end++
-	}
+	from, end := w.pos, w.evenlyTo(ext)
 	var total float64
 	for i := from; i < end; i++ {
 		total += w.extentOf(i)
 	}
-	if n <= 0 {
-		n = max(1, int(math.Round(total)))
+	n := w.num(ext.N)
+	if ext.N.IsZero() {
+		n = int(math.Round(total))
 	}
 	if n > w.opt.Limit {
 		return w.overLimit()
 	}
 	w.start = false
+	inUnit := w.inUnit
+	w.inUnit = true // the stitches are no steps of their own
+	defer func() { w.inUnit = inUnit }()
 	i, sum := from, w.extentOf(from)
 	for k := range n {
 		at := (float64(k) + 0.5) / float64(n) * total
@@ -190,6 +192,47 @@ func (w *worker) evenly(body []syntax.Node, n int) error {
 	}
 	w.pos = end
 	return nil
+}
+
+// evenlyTo is the landing at which an even stretch ends.
+func (w *worker) evenlyTo(ext syntax.Extent) int {
+	end := w.pos
+	for end < w.met {
+		switch {
+		case ext.What == syntax.InCorner:
+			if w.isCorner(end, 0) {
+				return end
+			}
+		case !w.allRound && w.lands[end].how != w.lands[w.pos].how:
+			return end
+		}
+		end++
+	}
+	return end
+}
+
+// goesRound reports whether a round after rows from edge to edge goes round all
+// edges of the piece: it names corners, or is spread evenly.
+func goesRound(body []syntax.Node) bool {
+	evenly := func(p *syntax.Place) bool {
+		return p != nil && (p.What == syntax.InCorner || p.Ext.What == syntax.InCorner ||
+			p.Ext.How == syntax.Evenly && p.What == syntax.InSt && p.Ext.N.IsZero())
+	}
+	along, round := false, false
+	anyNode(body, func(n syntax.Node) bool {
+		switch x := n.(type) {
+		case *syntax.Along:
+			along = along || x.Edge != syntax.NextEdge || x.Face == 0
+		case *syntax.Make:
+			round = round || evenly(x.Place)
+		case *syntax.Group:
+			round = round || evenly(x.Place)
+		case *syntax.Repeat:
+			round = round || x.Ext.What == syntax.InCorner
+		}
+		return false
+	})
+	return round && !along
 }
 
 // extentOf is how much room a landing takes along its edge, in single crochets.

@@ -100,21 +100,18 @@ func (w *worker) nearest(row int32, col float32, p *syntax.Place, down int) (int
 // apart is the distance of two columns; in rounds, the shorter way round.
 func (w *worker) apart(a, b float32) float32 {
 	d := max(a-b, b-a)
-	if round := w.around(); w.round && round > 0 && d > round/2 {
+	if round := w.around(); round > 0 && d > round/2 {
 		return max(0, round-d)
 	}
 	return d
 }
 
-// around is how many columns a round has: those of the foundation or, over a ring, of the first round.
+// around is how many columns the present rounds have; 0 in rows.
 func (w *worker) around() float32 {
-	if n := w.fab.Rows[0].Land1; n > 0 && !w.ring {
-		return float32(n)
-	}
-	if len(w.fab.Rows) < 2 {
+	if !w.round {
 		return 0
 	}
-	return float32(w.fab.Rows[1].Land1 - w.fab.Rows[1].Land0)
+	return w.circle
 }
 
 // firstOfSpace is the first chain, in the order of making, of the space that a chain is part of.

@@ -28,16 +28,36 @@ func (w *worker) columns(row *fabric.Row) {
 	}
 	w.between(col, known, sign)
 	round := w.around()
+	if w.isEdge() {
+		round = 0
+	}
 	for i := range made {
-		made[i].Col = col[i]
-		if w.round && round > 0 && !w.isEdge() {
-			made[i].Col = wrap(col[i], round)
-		}
+		made[i].Col = wrap(col[i], round)
+	}
+	w.measureRound(len(made))
+}
+
+// measureRound fixes how many columns a round has: as many as the closed
+// foundation has chains, or the first round over a ring or round an edge has stitches.
+func (w *worker) measureRound(made int) {
+	if !w.round {
+		w.circle = 0
+		return
+	}
+	prev := &w.fab.Rows[w.row-1]
+	switch {
+	case w.isEdge(), w.isBase && w.met == 0, w.isBase && w.ring:
+		w.circle = float32(made)
+	case prev.Shape == fabric.Flat:
+		w.circle = float32(prev.Land1 - prev.Land0)
 	}
 }
 
-// wrap brings a column into the first round.
+// wrap brings a column into the first round; a round of 0 columns has no end.
 func wrap(col, round float32) float32 {
+	if round <= 0 {
+		return col
+	}
 	for col < 0 {
 		col += round
 	}
@@ -77,7 +97,7 @@ func (w *worker) over(s *fabric.Stitch) (float32, bool) {
 // nearTo takes a column of a round so many times round that it lies nearest to another.
 func (w *worker) nearTo(c, other float32) float32 {
 	round := w.around()
-	if !w.round || round <= 0 {
+	if round <= 0 {
 		return c
 	}
 	for c-other > round/2 {

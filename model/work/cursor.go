@@ -44,6 +44,7 @@ type cursor struct {
 	skipB     int
 	free      bool        // the rest of the row below is left on purpose
 	edge      fabric.Side // the edge that is worked along: Upper in a usual row
+	edgeStart int         // the landing at which it begins
 	allRound  bool        // all edges are worked one after another
 	yarn      uint8
 	word      int32           // where the instruction in work is written

@@ -55,9 +55,9 @@ func (w *worker) find(p *syntax.Place) (target, error) {
 			return w.same, nil // the stitch at the foot of the turning chain
 		case !w.start && w.round && w.hasOrigin && w.origin.inGap():
 			return w.origin, nil
-		case !w.start && w.round && w.pos > 0: // "2 tr in first sp" at the round's end: where it began
+		case !w.start && w.round && w.pos > w.edgeStart: // "2 tr in first sp" at the round's end: where it began
 			pos, q := w.pos, *p
-			w.pos, q.Ord = 0, syntax.Next
+			w.pos, q.Ord = w.edgeStart, syntax.Next
 			t, err := w.find(&q)
 			w.pos = pos
 			return t, err

@@ -95,7 +95,10 @@ func (w *worker) limitOf(ext *syntax.Extent) (int, error) {
 		return w.fromLast(ext), nil
 	case syntax.ToNext:
 		limit := w.seek(ext.What, ext.Name, 0)
-		if limit < 0 {
+		switch {
+		case limit < 0 && w.round && ext.What == syntax.InCorner && w.pos > 0:
+			limit = w.met // the last side of a round ends where the round began
+		case limit < 0:
 			return 0, none(ext.What, ext.Name, 0)
 		}
 		*ext = syntax.Extent{How: syntax.ToLast, What: syntax.InStCh}
@@ -204,10 +207,18 @@ func (f *fitting) try(k, part int) int {
 	return w.passed + w.left()
 }
 
-// leadingSkip: "*skip 1, dc in next, ch 2; rep around" ends, in a joined round, with the skip that nobody writes.
+// leadingSkip: "*ch 2, skip 1 st, dc in next st; rep from * around" ends, in a joined round, with a skip that nobody writes.
 func (w *worker) leadingSkip(body []syntax.Node) int {
-	if s, ok := body[0].(*syntax.Skip); ok && s.What != syntax.InSp {
-		return w.num(s.N)
+	for _, n := range body {
+		switch x := n.(type) {
+		case *syntax.Skip:
+			if x.What != syntax.InSp {
+				return w.num(x.N)
+			}
+		case *syntax.ChainN, *syntax.Note:
+			continue
+		}
+		break
 	}
 	return 0
 }

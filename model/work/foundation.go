@@ -103,6 +103,9 @@ func (w *worker) layChains(fr *fabric.Row, chain *syntax.ChainN) bool {
 	if w.ring {
 		fr.Shape = fabric.Joined
 	}
+	if fr.Shape == fabric.Joined && !w.ring {
+		w.circle = float32(n)
+	}
 	if n > 0 {
 		w.chainsOf(n, 0, int32(chain.Span.Start))
 	}

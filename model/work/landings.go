@@ -39,7 +39,11 @@ func (w *worker) meet() {
 		ch := s.Has(fabric.Chain)
 		w.lands = append(w.lands, landing{at: id, chain: ch && !w.isBase, base: ch && w.isBase})
 	}
-	if reversed := w.step.turned != w.step.backward; reversed && !(w.isBase && prev.Shape != fabric.Flat) {
+	reversed := w.step.turned != w.step.backward
+	if w.isBase {
+		reversed = prev.Shape == fabric.Flat // a chain is worked back over from the hook, a closed one on from the join
+	}
+	if reversed {
 		for i, j := 0, len(w.lands)-1; i < j; i, j = i+1, j-1 {
 			w.lands[i], w.lands[j] = w.lands[j], w.lands[i]
 		}

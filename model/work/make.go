@@ -23,8 +23,11 @@ func (w *worker) makes(x *syntax.Make) error {
 	case p != nil && (p.Ext.How == syntax.Evenly):
 		y, q := *x, *p
 		q.Ord, q.N, q.Ext = syntax.Next, syntax.Plain(1), syntax.Extent{}
+		if q.What == syntax.InSt {
+			q.What = syntax.InStSp // spaces along an edge are worked into as they come
+		}
 		y.Place = &q
-		return w.evenly([]syntax.Node{&y}, w.num(p.Ext.N))
+		return w.evenly([]syntax.Node{&y}, p.Ext)
 	case w.place != nil && inThePlace(p):
 		if p != nil && p.Ord != syntax.Same {
 			per *= max(1, w.times(p.N)/tog)
@@ -58,6 +61,9 @@ func (w *worker) makes(x *syntax.Make) error {
 		return w.makes(&y)
 	case tog > 1:
 		return w.together(x, tog, per, places)
+	}
+	if w.travels(x) && w.pos == 0 && w.joinedBelow() && p != nil && p.Ord == syntax.Next {
+		w.pos = 1 // the loop hangs in the first stitch already, where the round below was joined
 	}
 	for k := range places {
 		t, err := w.find(w.placeNo(p, k, places))
@@ -213,6 +219,12 @@ func (w *worker) begun(x *syntax.Make) {
 // travels reports whether a slip stitch only moves along to where the round begins.
 func (w *worker) travels(x *syntax.Make) bool {
 	return x.Kind == slipStitch && w.start && !w.chained && w.step.travels
+}
+
+// joinedBelow reports whether the round below was closed by a slip stitch.
+func (w *worker) joinedBelow() bool {
+	below := &w.fab.Rows[w.row-1]
+	return w.round && below.First < below.Last && w.fab.Stitches[below.Last-1].Has(fabric.Join) && !w.hasSame
 }
 
 // one makes a single stitch in a found place.

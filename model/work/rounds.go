@@ -59,7 +59,9 @@ func (w *worker) beginRound() {
 		return
 	}
 	if prev.Shape == fabric.Flat && !w.isBase {
-		w.corners(0)
+		if w.corners(0); goesRound(w.step.body) {
+			w.allEdges()
+		}
 		return
 	}
 	if prev.Last == prev.First || w.isBase {

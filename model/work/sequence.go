@@ -143,7 +143,7 @@ func (w *worker) overLimit() error {
 func (w *worker) repeatTimes(x *syntax.Repeat) error {
 	n := w.num(x.Ext.N)
 	if x.Ext.How == syntax.Evenly {
-		return w.evenly(x.Body, n)
+		return w.evenly(x.Body, x.Ext)
 	}
 	if x.Star && x.Ext.Soft && w.reading.inAll {
 		n--

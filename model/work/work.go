@@ -75,8 +75,9 @@ type worker struct {
 	rowsOfNo  map[int]int32                 // the latest row of the fabric with a number
 	recipes   map[*syntax.Unit]*stitch.Kind // kinds of stitches defined by a recipe
 
-	cols  []float32 // room for the columns of a row
-	known []bool
+	circle float32   // columns of a round
+	cols   []float32 // room for the columns of a row
+	known  []bool
 
 	rowWork
 	cursor
