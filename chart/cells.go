@@ -51,10 +51,11 @@ func Cells(f *fabric.Fabric, o Options, aspect float64) *display.List {
 	e.begin("grid", "grid", "", -1)
 	g.lines(rows, width)
 	e.end()
-	if !o.WithoutMarks {
-		e.begin("numbers", "numbers", "", -1)
-		g.numbers(rows, width)
-		e.end()
+	e.begin("numbers", "numbers", "", -1)
+	g.numbers(rows, width)
+	e.end()
+	if o.Key {
+		e.key()
 	}
 	return e.finish()
 }
@@ -149,8 +150,10 @@ func (g *grid) cell(id int32, column, row int) {
 	long := s.Has(fabric.Long) || s.NBase > 0 && g.f.Of(id)[0].Down > 1
 	switch {
 	case s.Has(fabric.Chain) && !s.Has(fabric.TurningChain):
+		g.drawn.chains = true
 		g.sample("chain", b, ink, true)
 	case long || k != g.plain && !s.Has(fabric.TurningChain):
+		g.drawn.stitch(g.engraver, id, k, nil, "")
 		g.sample(g.symbolOf(k), b, ink, false)
 	case g.o.Monochrome && s.Yarn > 0:
 		size := .55 * g.unit * min(g.aspect, 1)
@@ -188,6 +191,9 @@ func (g *grid) sample(name string, b geom.Box, ink color.NRGBA, lying bool) {
 
 // lines draws the grid over the cells.
 func (g *grid) lines(rows []cellRow, width int) {
+	if len(rows) == 0 {
+		return
+	}
 	for i := range rows {
 		r := &rows[i]
 		for c := r.from; c <= r.from+len(r.cells); c++ {

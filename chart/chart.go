@@ -18,17 +18,16 @@ import (
 
 // Options say how a chart is drawn.
 type Options struct {
-	Library      *stitch.Library
-	Terms        string        // of the key and the titles: us, uk, es, de, fr, nl; "" is us
-	Inks         []color.NRGBA // the yarns' colours, by index in the fabric; darkened where paper would lose them
-	Dark         bool          // for a dark screen
-	Monochrome   bool          // all in one ink; rows tell their yarn by its letter
-	LeftHanded   bool          // mirrored
-	PlusCross    bool          // single crochet as + instead of x
-	Unit         float64       // mm of one stitch width; 0 is 5
-	Title        string        // printed above; "" for none
-	Key          bool          // with a key of what is drawn
-	WithoutMarks bool          // no numbers, arrows, brackets and triangles: the stitches alone
+	Library    *stitch.Library
+	Terms      string        // of the key and the titles: us, uk, es, de, fr, nl; "" is us
+	Inks       []color.NRGBA // the yarns' colours, by index in the fabric; darkened where paper would lose them
+	Dark       bool          // for a dark screen
+	Monochrome bool          // all in one ink; rows tell their yarn by its letter
+	LeftHanded bool          // mirrored
+	PlusCross  bool          // single crochet as + instead of x
+	Unit       float64       // mm of one stitch width; 0 is 5
+	Title      string        // printed above; "" for none
+	Key        bool          // with a key of what is drawn
 }
 
 // Engraving, in u.
@@ -51,11 +50,9 @@ func Draw(p *layout.Plan, o Options) *display.List {
 	if p.RingR > 0 {
 		e.ring()
 	}
-	if !o.WithoutMarks {
-		e.yarnMarks()
-		e.numbers()
-		e.repeats()
-	}
+	e.yarnMarks()
+	e.numbers()
+	e.repeats()
 	if o.Key {
 		e.key()
 	}

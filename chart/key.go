@@ -96,6 +96,7 @@ const (
 	keyGap    = .45 // between lines, and round the texts
 	keySize   = .66
 	keyShrunk = .8 // samples stand lower than in the chart
+	keyLong   = 9  // entries, from which on it goes beyond a narrow chart's width
 )
 
 // key lists exactly what is drawn, below the chart.
@@ -113,6 +114,9 @@ func (e *engraver) key() {
 	}
 	column := (keySample+2*keyGap)*e.unit + abbrWidth + nameWidth + e.unit
 	columns := min(max(1, int(ink.Width()/column)), len(entries))
+	if len(entries) > keyLong {
+		columns = max(columns, 2)
+	}
 	total := 0.0
 	for _, n := range entries {
 		total += max(n.tall, .8) + keyGap
@@ -177,6 +181,11 @@ func (e *engraver) entries() []entry {
 	for _, s := range signs {
 		out = append(out, e.signEntry(s, plain))
 	}
+	if len(e.f.Yarns) > 1 && !e.o.Monochrome {
+		for i, letter := range e.f.Yarns {
+			out = append(out, e.yarnEntry(letter, e.look.yarn(uint8(i)), i))
+		}
+	}
 	for _, extra := range []struct {
 		drawn        bool
 		symbol, name string
@@ -188,6 +197,19 @@ func (e *engraver) entries() []entry {
 		}
 	}
 	return out
+}
+
+// yarnEntry shows a yarn's true colour and its letter.
+func (e *engraver) yarnEntry(letter string, ink yarnInk, i int) entry {
+	colour := ink.line
+	if i < len(e.o.Inks) {
+		colour = e.o.Inks[i]
+	}
+	return entry{tall: .5, abbr: letter, name: "yarn", draw: func(at geom.Point) {
+		box := geom.Empty().Add(e.page(at.Add(geom.Point{X: -.5}))).Add(e.page(at.Add(geom.Point{X: .5, Y: .5})))
+		e.list.Items = append(e.list.Items, display.Path{Path: rectangle(box), Fill: display.Solid(colour),
+			Stroke: display.Solid(ink.line), Width: thinStroke * e.unit})
+	}}
 }
 
 func (e *engraver) signEntry(s sign, ink yarnInk) entry {

@@ -1,0 +1,522 @@
+package chart
+
+import (
+	"flag"
+	"fmt"
+	"image/color"
+	"math"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+
+	"strandway/chart/display"
+	"strandway/chart/geom"
+	"strandway/chart/layout"
+	"strandway/model/colour"
+	"strandway/model/fabric"
+	"strandway/model/stitch"
+)
+
+var update = flag.Bool("update", false, "write the golden files anew")
+
+func library(t testing.TB) *stitch.Library {
+	t.Helper()
+	l, err := stitch.Standard()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return l
+}
+
+// swatch lays stitches out by hand: rows of columns 1 u wide.
+type swatch struct {
+	t    testing.TB
+	lib  *stitch.Library
+	f    *fabric.Fabric
+	p    *layout.Plan
+	kind map[string]uint16
+	y    float64
+}
+
+// newSwatch begins with a foundation of n chains.
+func newSwatch(t testing.TB, n int) *swatch {
+	s := &swatch{t: t, lib: library(t), f: &fabric.Fabric{Yarns: []string{"A", "B"}}, kind: map[string]uint16{}}
+	s.p = &layout.Plan{Fabric: s.f}
+	s.row("foundation", 0)
+	for x := range n {
+		s.put("ch", float64(x), fabric.Chain)
+	}
+	return s
+}
+
+// row begins a row that stands on the last one; height is how far its tops stand above.
+func (s *swatch) row(label string, height float64) *fabric.Row {
+	n := int32(len(s.f.Stitches))
+	s.y += height
+	no := len(s.f.Rows)
+	s.f.Rows = append(s.f.Rows, fabric.Row{Label: label, No: no, First: n, Last: n, WS: no%2 == 0, FromLeft: no%2 == 0, Turned: no > 1})
+	return &s.f.Rows[no]
+}
+
+// put adds a stitch to the last row, standing on the given stitches.
+func (s *swatch) put(name string, x float64, flags fabric.Flags, on ...int32) int32 {
+	k, ok := s.lib.Kind(name)
+	if !ok {
+		s.t.Fatalf("no kind %q", name)
+	}
+	n, ok := s.kind[name]
+	if !ok {
+		n = uint16(len(s.f.Kinds))
+		s.kind[name] = n
+		s.f.Kinds = append(s.f.Kinds, k)
+	}
+	r := len(s.f.Rows) - 1
+	id := int32(len(s.f.Stitches))
+	st := fabric.Stitch{Base: uint32(len(s.f.Bases)), Unit: -1, Row: int32(r), Col: float32(x), Word: -1, Kind: n, Flags: flags, NBase: uint8(len(on)), Yarn: s.f.Rows[r].Yarn}
+	p := layout.Pose{Top: geom.Point{X: x, Y: s.y}, Up: geom.Point{Y: 1}, FirstLeg: int32(len(s.p.Legs)), NLegs: int16(len(on)), Fan: -1, Placed: true, Host: -1}
+	for _, b := range on {
+		s.f.Bases = append(s.f.Bases, fabric.Base{At: b, Down: 1})
+		s.p.Legs = append(s.p.Legs, layout.Leg{Foot: s.p.Poses[b].Top, At: b, Post: int8(k.Post)})
+	}
+	s.f.Stitches = append(s.f.Stitches, st)
+	s.p.Poses = append(s.p.Poses, p)
+	s.f.Rows[r].Last = id + 1
+	return id
+}
+
+// hang makes a stitch one that takes no place of its own.
+func (s *swatch) hang(id, host int32) {
+	s.p.Poses[id].Placed, s.p.Poses[id].Host = false, host
+}
+
+// sampler is a small piece with one of everything that is engraved in its own way.
+func sampler(t testing.TB) *swatch {
+	s := newSwatch(t, 9)
+	s.row("Row 1", 2.1)
+	edge := s.put("ch", 8, fabric.TurningChain, 8)
+	s.f.Stitches[edge].Chains = 3
+	for x := 7; x >= 1; x-- {
+		s.put("dc", float64(x), 0, int32(x))
+	}
+	last := s.put("dc", 0, 0, 0)
+	s.row("Row 2", 1).Yarn = 1
+	side := s.put("ch", 0, fabric.Chain|fabric.NoLanding)
+	first := s.put("sc", 0, 0, last)
+	s.hang(side, first)
+	s.put("fpdc", 1, 0, 16)
+	s.put("blsc", 2, 0, 15)
+	s.put("sc2tog", 3.5, 0, 14, 13)
+	s.put("5-dc bobble", 5, 0, 12)
+	s.put("5-dc popcorn", 6, 0, 11)
+	p := s.put("sc", 7, 0, 10)
+	picot := s.put("picot", 7, fabric.Picot, p)
+	s.f.Stitches[picot].Chains = 3
+	s.hang(picot, p)
+	s.put("sc", 8, 0, edge)
+	s.f.Events = []fabric.Event{{Do: fabric.JoinYarn, Yarn: 1, Row: 2, Before: side}, {Do: fabric.Cut, Yarn: 1, Row: 2, Before: int32(len(s.f.Stitches))}}
+	s.p.Repeat = layout.Bracket{On: true, From: 1.5, To: 5.5, Label: "4 sts"}
+	return s
+}
+
+func (s *swatch) draw(o Options) *display.List {
+	o.Library = s.lib
+	return Draw(s.p, o)
+}
+
+var harbour = []color.NRGBA{{0x1f, 0x2d, 0x4d, 0xff}, {0xf2, 0xea, 0xd6, 0xff}}
+
+func TestSamplerIsEngravedAsBefore(t *testing.T) {
+	for name, o := range map[string]Options{
+		"sampler":      {Key: true, Inks: harbour, Title: "Sampler"},
+		"sampler-dark": {Key: true, Inks: harbour, Dark: true, Terms: "uk", PlusCross: true},
+		"sampler-left": {Inks: harbour, LeftHanded: true, Monochrome: true},
+	} {
+		got := sampler(t).draw(o).Dump()
+		file := filepath.Join("testdata", name+".txt")
+		if *update {
+			if err := os.WriteFile(file, []byte(got), 0o644); err != nil {
+				t.Fatal(err)
+			}
+			continue
+		}
+		want, err := os.ReadFile(file)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got != string(want) {
+			t.Errorf("%s is drawn in another way; look at it, and if it is right: go test ./chart -update", name)
+		}
+	}
+}
+
+func TestEveryStitchHasOneGroupWithItsTitle(t *testing.T) {
+	s := sampler(t)
+	l := s.draw(Options{})
+	seen := map[string]string{}
+	stitches := 0
+	for _, item := range l.Items {
+		b, ok := item.(display.Begin)
+		if !ok {
+			continue
+		}
+		if _, twice := seen[b.ID]; twice {
+			t.Errorf("id %s stands twice", b.ID)
+		}
+		seen[b.ID] = b.Title
+		if b.Stitch >= 0 {
+			stitches++
+			if b.ID != fmt.Sprintf("s%d", b.Stitch) {
+				t.Errorf("stitch %d has id %s", b.Stitch, b.ID)
+			}
+		}
+	}
+	if stitches != len(s.f.Stitches) {
+		t.Errorf("%d stitches drawn, want %d", stitches, len(s.f.Stitches))
+	}
+	for id, want := range map[string]string{"r1": "Row 1", "s9": "Row 1: ch 3 in ch", "s10": "Row 1: dc in ch",
+		"s20": "Row 2: fpdc in dc", "s22": "Row 2: sc2tog over 2 places", "s26": "Row 2: p of 3 in sc"} {
+		if seen[id] != want {
+			t.Errorf("%s: title %q, want %q", id, seen[id], want)
+		}
+	}
+}
+
+func TestTitlesTellThePlace(t *testing.T) {
+	for _, c := range []struct {
+		base fabric.Base
+		want string
+	}{
+		{fabric.Base{At: 1, How: fabric.Space}, "in ch-2 sp"},
+		{fabric.Base{At: -1, How: fabric.InRing}, "in ring"},
+		{fabric.Base{At: 0, How: fabric.BackLoop}, "in back loop of dc"},
+		{fabric.Base{At: 0, How: fabric.FrontPost, Down: 2}, "round front post of dc 2 rows below"},
+		{fabric.Base{At: 0, How: fabric.Gap}, "between sts"},
+		{fabric.Base{At: 0, How: fabric.RowEnd}, "in row end"},
+	} {
+		s := newSwatch(t, 0)
+		s.put("dc", 0, 0)
+		s.put("ch", 1, fabric.Chain)
+		s.put("ch", 2, fabric.Chain)
+		s.row("Row 4", 2)
+		id := s.put("dc", 0, 0, 0)
+		s.f.Bases[0] = c.base
+		e := newEngraver(s.p, Options{Library: s.lib})
+		if got := e.title(id); got != "Row 4: dc "+c.want {
+			t.Errorf("got %q, want %q", got, "Row 4: dc "+c.want)
+		}
+	}
+}
+
+// texts are the lines of text in the group of an id.
+func texts(l *display.List, id string) []string {
+	var out []string
+	depth := -1
+	for _, item := range l.Items {
+		switch t := item.(type) {
+		case display.Begin:
+			if depth >= 0 {
+				depth++
+			} else if t.ID == id {
+				depth = 0
+			}
+		case display.End:
+			depth = max(depth-1, -1)
+		case display.Text:
+			if depth >= 0 && t.Text != "" {
+				out = append(out, t.Text)
+			}
+		}
+	}
+	return out
+}
+
+func TestKeyListsExactlyWhatIsDrawn(t *testing.T) {
+	s := sampler(t)
+	us := texts(s.draw(Options{Key: true, Monochrome: true}), "key")
+	want := []string{"ch", "chain", "p", "picot", "sc", "single crochet", "blsc", "single crochet in back loop only on WS", "sc2tog", "single crochet 2 together",
+		"dc", "double crochet", "fpdc", "front post double crochet on WS", "5-dc bobble", "5-double crochet bobble", "5-dc popcorn", "5-double crochet popcorn",
+		"join yarn", "fasten off"}
+	slices.Sort(us)
+	slices.Sort(want)
+	if !slices.Equal(us, want) {
+		t.Errorf("US key:\n got %q\nwant %q", us, want)
+	}
+	uk := texts(s.draw(Options{Key: true, Terms: "uk", Monochrome: true}), "key")
+	for _, w := range []string{"dc2tog", "tr", "fptr", "5-tr bobble", "double crochet"} {
+		if !slices.Contains(uk, w) {
+			t.Errorf("UK key lacks %q: %q", w, uk)
+		}
+	}
+	if slices.Contains(uk, "sc") {
+		t.Error("UK key speaks of sc")
+	}
+}
+
+func TestPaleYarnIsDarkenedAndItsOvalsKeepItsColour(t *testing.T) {
+	s := newSwatch(t, 3)
+	cream := color.NRGBA{0xf2, 0xea, 0xd6, 0xff}
+	l := s.draw(Options{Inks: []color.NRGBA{cream}})
+	want, _ := colour.Ink(cream)
+	uses := 0
+	for _, item := range l.Items {
+		u, ok := item.(display.Use)
+		if !ok {
+			continue
+		}
+		uses++
+		if u.Ink != want {
+			t.Errorf("ink %v, want %v", u.Ink, want)
+		}
+		if fill := l.Symbols[u.Symbol].Paths[0].Fill; fill.Colour != cream {
+			t.Errorf("oval filled with %v, want the yarn's own %v", fill.Colour, cream)
+		}
+	}
+	if uses != 3 {
+		t.Errorf("%d ovals, want 3", uses)
+	}
+}
+
+func TestLeftHandedChartIsTheMirrorImage(t *testing.T) {
+	right, left := sampler(t).draw(Options{}), sampler(t).draw(Options{LeftHanded: true})
+	a, b := right.Measure(), left.Measure()
+	axis := math.NaN() // twice the axis, in mm
+	for i, item := range right.Items {
+		if _, ok := item.(display.Use); !ok {
+			continue
+		}
+		sum := a.Items[i].Centre().X + b.Items[i].Centre().X
+		if math.IsNaN(axis) {
+			axis = sum
+		}
+		if math.Abs(sum-axis) > .02 {
+			t.Errorf("item %d is %g mm off its mirror image", i, sum-axis)
+		}
+	}
+}
+
+func TestDrawingStaysOnItsPage(t *testing.T) {
+	for _, o := range []Options{{}, {Key: true, Title: "A long title that is wider than the sampler itself is by far"}, {LeftHanded: true, Key: true}} {
+		l := sampler(t).draw(o)
+		page := geom.Box{Max: geom.Point{X: l.Width, Y: l.Height}}
+		if ink := l.Measure().Ink; !page.Contains(ink.Min) || !page.Contains(ink.Max) {
+			t.Errorf("ink %v goes beyond the page %v", ink, page)
+		}
+	}
+}
+
+// Every kind of the library is drawn standing on a row of sc, keeps clear of its
+// neighbours' columns and is hit where it stands.
+func TestEveryKindIsDrawn(t *testing.T) {
+	lib := library(t)
+	for _, k := range lib.Kinds() {
+		s := newSwatch(t, 7)
+		s.row("Row 1", max(1, k.Chains*.7))
+		var on []int32
+		for i := range max(1, k.Bases) {
+			on = append(on, int32(3-k.Bases/2+i))
+		}
+		flags := fabric.Flags(0)
+		if k.Family == "chain" {
+			flags, on = fabric.Chain, nil
+		}
+		id := s.put(k.Name, 3, flags, on...)
+		l := s.draw(Options{})
+		x := l.Measure()
+		found := false
+		for i, item := range l.Items {
+			b, ok := item.(display.Begin)
+			if !ok || b.Stitch != id {
+				continue
+			}
+			found = true
+			box := x.Items[i]
+			if box.IsEmpty() {
+				t.Errorf("%s: nothing drawn", k.Name)
+			} else if box.Width() > (float64(max(1, k.Bases))+1)*5 {
+				t.Errorf("%s: %.1f mm wide over %d places of 5 mm", k.Name, box.Width(), k.Bases)
+			}
+		}
+		if !found {
+			t.Errorf("%s: no group", k.Name)
+		}
+	}
+}
+
+func TestCrossedStitchesAreCasedInFrontAndCutBehind(t *testing.T) {
+	for _, c := range []struct {
+		flags fabric.Flags
+		want  []turn
+	}{
+		{fabric.Crossed, []turn{{4, false}, {5, true}}},
+		{fabric.Crossed | fabric.Behind, []turn{{5, false}, {4, true}}},
+	} {
+		s := newSwatch(t, 4)
+		row := s.row("Row 1", 2.1)
+		s.put("dc", 1, 0, 2)
+		s.put("dc", 2, c.flags, 1)
+		e := newEngraver(s.p, Options{Library: s.lib})
+		if got := e.order(row); !slices.Equal(got, c.want) {
+			t.Errorf("flags %b: order %v, want %v", c.flags, got, c.want)
+		}
+	}
+}
+
+func TestLongStitchesComeLastAndAreCasedOnlyOverChains(t *testing.T) {
+	for _, c := range []struct {
+		between string
+		flags   fabric.Flags
+		cased   bool
+	}{{"ch", fabric.Chain, true}, {"sc", 0, false}} {
+		s := newSwatch(t, 3)
+		s.row("Row 1", 1)
+		for x := range 3 {
+			on := []int32{int32(x)}
+			if c.flags != 0 {
+				on = nil
+			}
+			s.put(c.between, float64(x), c.flags, on...)
+		}
+		s.row("Row 2", 1)
+		long := s.put("dc", 1, fabric.Long, 1)
+		s.p.Legs[len(s.p.Legs)-1].Deep = true
+		after := s.put("sc", 2, 0, 5)
+		l := s.draw(Options{})
+		var order []int32
+		cased := false
+		for i, item := range l.Items {
+			if b, ok := item.(display.Begin); ok && b.Stitch >= 0 {
+				order = append(order, b.Stitch)
+				if b.Stitch == long {
+					cased = len(l.Symbols[l.Items[i+1].(display.Use).Symbol].Paths) == 6
+				}
+			}
+		}
+		if order[len(order)-1] != long || order[len(order)-2] != after {
+			t.Errorf("over %s: order %v, want stitch %d last", c.between, order, long)
+		}
+		if cased != c.cased {
+			t.Errorf("over %s: cased %v, want %v", c.between, cased, c.cased)
+		}
+	}
+}
+
+func TestRowNumbersStandWhereRowsBegin(t *testing.T) {
+	l := sampler(t).draw(Options{})
+	at := map[string]float64{}
+	for _, item := range l.Items {
+		if x, ok := item.(display.Text); ok {
+			at[x.Text] = x.X
+		}
+	}
+	if at["1"] < l.Width/2 || at["2"] > l.Width/2 {
+		t.Errorf("row 1 begins at the right, row 2 at the left; numbers at %g and %g of %g mm", at["1"], at["2"], l.Width)
+	}
+	mono := sampler(t).draw(Options{Monochrome: true})
+	if got := texts(mono, "numbers"); !slices.Equal(got, []string{"1 A", "2 B"}) {
+		t.Errorf("numbers in one ink: %q, want the yarns' letters beside them", got)
+	}
+}
+
+func TestRoundNumbersKeepOutOfTheRingAndOffTheStitches(t *testing.T) {
+	s := newSwatch(t, 0)
+	s.p.Manner, s.p.RingR = layout.Circle, .42
+	s.row("Rnd 1", 0)
+	for i := range 12 {
+		id := s.put("dc", 0, 0)
+		dir := geom.Point{X: 1}.Rotate(2 * math.Pi * float64(i) / 12)
+		s.f.Stitches[id].NBase, s.p.Poses[id].NLegs = 1, 1
+		s.p.Poses[id].Top, s.p.Poses[id].Up = dir.Mul(2.85), dir
+		s.f.Bases = append(s.f.Bases, fabric.Base{At: -1, How: fabric.InRing})
+		s.p.Legs = append(s.p.Legs, layout.Leg{At: -1})
+	}
+	l := s.draw(Options{Unit: 10})
+	x := l.Measure()
+	var number geom.Box
+	for i, item := range l.Items {
+		if _, ok := item.(display.Text); ok {
+			number = x.Items[i]
+		}
+	}
+	if number.Width() == 0 {
+		t.Fatal("no number")
+	}
+	for i, item := range l.Items {
+		u, ok := item.(display.Use)
+		if !ok || !x.Items[i].Overlaps(number) {
+			continue
+		}
+		for _, p := range l.Symbols[u.Symbol].Paths {
+			for _, run := range p.Path.Transform(u.At).Flatten(.1) {
+				for _, q := range along(run.Points, .5) {
+					if number.Contains(q) {
+						t.Fatalf("the number %v lies on ink at %v", number, q)
+					}
+				}
+			}
+		}
+	}
+}
+
+func TestCellsShowEveryStitchInItsColour(t *testing.T) {
+	s := newSwatch(t, 4)
+	s.row("Row 1", 1)
+	for x := 3; x >= 0; x-- {
+		id := s.put("sc", float64(x), 0, int32(x))
+		s.f.Stitches[id].Yarn = uint8(x % 2)
+	}
+	s.row("Row 2", 1)
+	s.put("sc", 0, 0, 7)
+	s.put("dc", 1, fabric.Long, 6)
+	s.put("ch", 2, fabric.Chain)
+	s.put("sc", 3, 0, 4)
+	l := Cells(s.f, Options{Library: s.lib, Inks: harbour}, .8)
+	x := l.Measure()
+	fills := map[int32]color.NRGBA{}
+	at := map[int32]geom.Box{}
+	for i, item := range l.Items {
+		if b, ok := item.(display.Begin); ok && b.Stitch >= 0 {
+			fills[b.Stitch] = l.Items[i+1].(display.Path).Fill.Colour
+			at[b.Stitch] = x.Items[i+1]
+		}
+	}
+	if len(fills) != 8 {
+		t.Errorf("%d cells, want 8", len(fills))
+	}
+	if fills[4] != harbour[1] || fills[5] != harbour[0] {
+		t.Errorf("cells of row 1 from the right are %v, %v; want yarns B, A", fills[4], fills[5])
+	}
+	if at[4].Min.X != at[11].Min.X || at[4].Min.Y <= at[11].Min.Y {
+		t.Error("the last stitch of row 2 does not stand over the first of row 1")
+	}
+	if h := at[4].Height() / at[4].Width(); math.Abs(h-.8) > 1e-6 {
+		t.Errorf("cells are %g times as high as wide, want .8", h)
+	}
+	if got := strings.Join(texts(l, "numbers"), " "); got != "1 2" {
+		t.Errorf("numbers %q, want 1 2", got)
+	}
+}
+
+func TestAnEmptyFabricIsAnEmptyPage(t *testing.T) {
+	for _, f := range []*fabric.Fabric{{}, {Rows: make([]fabric.Row, 1)}} {
+		for _, l := range []*display.List{Draw(&layout.Plan{Fabric: f}, Options{Library: library(t), Key: true}), Cells(f, Options{Library: library(t)}, 1)} {
+			if len(l.Items) > 4 || l.Width <= 0 {
+				t.Errorf("%d items on a page %g mm wide", len(l.Items), l.Width)
+			}
+		}
+	}
+}
+
+func BenchmarkDraw200000(b *testing.B) {
+	s := newSwatch(b, 400)
+	for r := range 500 {
+		s.row(fmt.Sprintf("Row %d", r+1), 1)
+		for x := range 400 {
+			s.put("sc", float64(x), 0, int32(r*400+x))
+		}
+	}
+	for b.Loop() {
+		s.draw(Options{})
+	}
+}
