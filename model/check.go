@@ -103,10 +103,13 @@ func takes(chains syntax.Num, multiple, plus int) bool {
 
 // written is a number as rows write it.
 func written(q syntax.Num) string {
-	if q.A == 0 {
+	switch {
+	case q.A == 0:
 		return fmt.Sprint(q.B)
+	case q.B < 0:
+		return fmt.Sprintf("%dn - %d", q.A, -q.B)
 	}
-	return fmt.Sprintf("%dn%+d", q.A, q.B)
+	return fmt.Sprintf("%dn + %d", q.A, q.B)
 }
 
 // checkUse compares the yarns and special stitches the pattern names with those its rows use.

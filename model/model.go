@@ -9,6 +9,8 @@ package model
 
 import (
 	"fmt"
+	"slices"
+	"strings"
 
 	"strandway/model/diag"
 	"strandway/model/fabric"
@@ -69,7 +71,10 @@ func workPiece(lib *stitch.Library, p *pattern.Pattern, piece pattern.Piece, siz
 	fab, faults := work.Work(lib, tree, o)
 
 	done := PieceWork{Piece: piece, N: o.N, Tree: tree, Fabric: fab, Proof: proof}
-	done.Findings = append(append(findings, faults...), missing(faults, doubts)...)
+	done.Findings = append(findings, unforced(faults, tree)...)
+	if done.Findings.Faults() == 0 {
+		done.Findings = append(done.Findings, doubts...) // else they would tell the same fault for other n
+	}
 	done.Findings = append(done.Findings, checkPiece(piece, tree, fab)...)
 	for i := range done.Findings {
 		done.Findings[i].Piece = piece.Name
@@ -82,7 +87,7 @@ func workPiece(lib *stitch.Library, p *pattern.Pattern, piece pattern.Piece, siz
 func readOptions(lib *stitch.Library, p *pattern.Pattern) syntax.ReadOptions {
 	o := syntax.ReadOptions{Library: lib, UK: p.Terms == "UK", Units: map[string]string{}}
 	for _, s := range p.Stitches {
-		o.Units[s.Abbreviation] = definition(lib, s, o.UK)
+		o.Units[s.Abbreviation] = Definition(lib, s, strings.ToLower(p.Terms))
 	}
 	for _, s := range p.Sizes {
 		o.Sizes = append(o.Sizes, s.Name)
@@ -90,41 +95,40 @@ func readOptions(lib *stitch.Library, p *pattern.Pattern) syntax.ReadOptions {
 	return o
 }
 
-// definition is a special stitch's definition in the terms of the rows,
-// translated where the pattern gives it in the other terms alone.
-func definition(lib *stitch.Library, s pattern.Special, uk bool) string {
-	written, other, terms := s.US, s.UK, "us"
-	if uk {
-		written, other, terms = s.UK, s.US, "uk"
+// Definition is a special stitch's definition in one set of terms: as written
+// where the pattern gives it in these, else translated.
+func Definition(lib *stitch.Library, s pattern.Special, terms string) string {
+	given := map[string]string{"us": s.US, "uk": s.UK}
+	if given[terms] != "" {
+		return given[terms]
 	}
-	if written != "" {
-		return written
+	written, uk := s.US, false
+	if written == "" {
+		written, uk = s.UK, true
 	}
-	tree, _ := syntax.Read("", syntax.ReadOptions{Library: lib, UK: !uk, Units: map[string]string{s.Abbreviation: other}})
+	tree, _ := syntax.Read("", syntax.ReadOptions{Library: lib, UK: uk, Units: map[string]string{s.Abbreviation: written}})
 	unit, ok := tree.Units[s.Abbreviation]
 	if !ok {
-		return other
+		return written
 	}
-	return syntax.PrintNodes(unit.Body, syntax.PrintOptions{Library: lib, Terms: terms})
-}
-
-// missing gives the findings of a proof that the working did not make too.
-func missing(worked, proved diag.List) diag.List {
-	type key struct {
-		id   string
-		span diag.Span
-	}
-	met := map[key]bool{}
-	for _, f := range worked {
-		met[key{f.ID, f.Span}] = true
-	}
-	var out diag.List
-	for _, f := range proved {
-		if !met[key{f.ID, f.Span}] {
-			out = append(out, f)
+	body := syntax.PrintNodes(unit.Body, syntax.PrintOptions{Library: lib, Terms: terms})
+	if !unit.Macro {
+		body = "(" + body + ")"
+		if _, english := given[terms]; english {
+			body += " in one place"
 		}
 	}
-	return out
+	return body
+}
+
+// unforced leaves out what working has to say of rows of which part could not
+// be read: it follows from the words that are missing.
+func unforced(worked diag.List, tree *syntax.Tree) diag.List {
+	return slices.DeleteFunc(worked, func(f diag.Finding) bool {
+		return slices.ContainsFunc(tree.Rows, func(r *syntax.Row) bool {
+			return r.Bad && r.Span.Start <= f.Span.Start && f.Span.Start < r.Span.End
+		})
+	})
 }
 
 // sizeOf is the size of an index; the zero Size where the pattern names none.

@@ -55,7 +55,7 @@ func runChart(c *call) error {
 	if err != nil {
 		return err
 	}
-	worked, piece, err := choice.work(src)
+	worked, piece, err := choice.work(src, c.stderr)
 	if err != nil {
 		return err
 	}

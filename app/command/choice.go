@@ -3,6 +3,7 @@ package command
 import (
 	"flag"
 	"fmt"
+	"io"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -37,8 +38,9 @@ func (c *choice) check(forms ...string) error {
 	return nil
 }
 
-// work works the pattern and gives the index of the piece chosen.
-func (c *choice) work(src *source) (*model.Worked, int, error) {
+// work works the pattern and gives the index of the piece chosen. Where faults
+// left it without a stitch, they are told.
+func (c *choice) work(src *source, stderr io.Writer) (*model.Worked, int, error) {
 	if _, known := src.pattern.Colourway(c.colourway); !known && c.colourway != "" {
 		names := []string{}
 		for _, way := range src.pattern.Colourways {
@@ -57,6 +59,9 @@ func (c *choice) work(src *source) (*model.Worked, int, error) {
 		}
 	}
 	if piece >= len(worked.Pieces) || len(worked.Pieces[piece].Fabric.Stitches) == 0 {
+		if err := src.findings(stderr, worked, faults(worked.Findings)); err != nil {
+			return nil, 0, err
+		}
 		return nil, 0, fmt.Errorf("%s has no stitches to draw", src.path)
 	}
 	return worked, piece, nil

@@ -59,15 +59,14 @@ func runRows(c *call) error {
 	if *size != "" {
 		o.Size = worked.Size
 	}
+	for _, special := range src.pattern.Stitches {
+		fmt.Fprintf(c.stdout, "%s: %s\n", special.Abbreviation, model.Definition(lib, special, words))
+	}
 	for i := range worked.Pieces {
-		if i > 0 {
+		if i > 0 || len(src.pattern.Stitches) > 0 {
 			fmt.Fprintln(c.stdout)
 		}
-		fmt.Fprintf(c.stdout, "%s\n%s\n", worked.Pieces[i].Piece.Name, strings.TrimRight(printed(&worked.Pieces[i], o), "\n"))
+		fmt.Fprintf(c.stdout, "%s\n%s\n", worked.Pieces[i].Piece.Name, strings.TrimRight(syntax.Print(worked.Pieces[i].Tree, o), "\n"))
 	}
 	return src.findings(c.stderr, worked, faults(worked.Findings))
-}
-
-func printed(piece *model.PieceWork, o syntax.PrintOptions) string {
-	return syntax.Print(piece.Tree, o)
 }
