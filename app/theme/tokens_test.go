@@ -4,6 +4,8 @@ import (
 	"image/color"
 	"math/rand/v2"
 	"testing"
+
+	"strandway/model/colour"
 )
 
 // Text reads at 4.5:1 on everything it stands on; edges and marks at 3:1.
@@ -13,7 +15,7 @@ func TestEveryPairOfTokensReads(t *testing.T) {
 		texts := map[string]color.NRGBA{"ink": k.Ink, "ink2": k.Ink2, "accent": k.Accent, "fault": k.Fault, "caution": k.Caution, "note": k.Note}
 		for g, ground := range grounds {
 			for x, text := range texts {
-				if c := Contrast(text, ground); c < 4.5 {
+				if c := colour.Contrast(text, ground); c < 4.5 {
 					t.Errorf("dark=%v: %s on %s is %.1f:1", k.Dark, x, g, c)
 				}
 			}
@@ -24,11 +26,11 @@ func TestEveryPairOfTokensReads(t *testing.T) {
 			"fault wash, 2": {k.Ink2, k.FaultWash},
 			"caution wash":  {k.Caution, k.CautionWash},
 		} {
-			if c := Contrast(pair[0], pair[1]); c < 4.5 {
+			if c := colour.Contrast(pair[0], pair[1]); c < 4.5 {
 				t.Errorf("dark=%v: %s is %.1f:1", k.Dark, name, c)
 			}
 		}
-		if c := Contrast(k.Edge, k.Paper); c < 3 {
+		if c := colour.Contrast(k.Edge, k.Paper); c < 3 {
 			t.Errorf("dark=%v: edges on paper are %.1f:1", k.Dark, c)
 		}
 	}
@@ -39,10 +41,10 @@ func TestEveryYarnCanBeReadOnPaper(t *testing.T) {
 	for range 200 {
 		yarn := color.NRGBA{uint8(r.IntN(256)), uint8(r.IntN(256)), uint8(r.IntN(256)), 255}
 		for _, k := range []Tokens{light, dark} {
-			if c := Contrast(k.YarnInk(yarn), k.Paper); c < 4.5 {
+			if c := colour.Contrast(k.YarnInk(yarn), k.Paper); c < 4.5 {
 				t.Errorf("dark=%v: the ink for %v reads at %.2f:1", k.Dark, yarn, c)
 			}
-			if c := Contrast(k.Casing(yarn), k.Paper); c < 3 {
+			if c := colour.Contrast(k.Casing(yarn), k.Paper); c < 3 {
 				t.Errorf("dark=%v: the cord in %v stands out by %.2f:1", k.Dark, yarn, c)
 			}
 		}

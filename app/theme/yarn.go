@@ -2,9 +2,10 @@ package theme
 
 import (
 	"image/color"
-	"math"
 
 	"github.com/lucasb-eyer/go-colorful"
+
+	"strandway/model/colour"
 )
 
 // Reading contrasts, after the web's accessibility guidelines.
@@ -23,7 +24,7 @@ func (t Tokens) Casing(yarn color.NRGBA) color.NRGBA { return t.against(yarn, li
 
 // against moves c's lightness away from the paper until the contrast is reached.
 func (t Tokens) against(c color.NRGBA, want float64) color.NRGBA {
-	if Contrast(c, t.Paper) >= want {
+	if colour.Contrast(c, t.Paper) >= want {
 		return c
 	}
 	l, a, b := solid(c).OkLab()
@@ -39,28 +40,11 @@ func (t Tokens) against(c color.NRGBA, want float64) color.NRGBA {
 			next = colorful.OkLab(l, a*k, b*k)
 		}
 		moved := nrgba(next.Clamped())
-		if Contrast(moved, t.Paper) >= want {
+		if colour.Contrast(moved, t.Paper) >= want {
 			return moved
 		}
 	}
 	return t.Ink
-}
-
-// Mix is a with the share k of b in it, as light mixes on the screen.
-func Mix(a, b color.NRGBA, k float64) color.NRGBA {
-	f := func(x, y uint8) uint8 { return uint8(math.Round(float64(x)*(1-k) + float64(y)*k)) }
-	return color.NRGBA{f(a.R, b.R), f(a.G, b.G), f(a.B, b.B), 255}
-}
-
-// Contrast is the ratio of the luminances of two colours, from 1 to 21.
-func Contrast(a, b color.NRGBA) float64 {
-	la, lb := luminance(a), luminance(b)
-	return (max(la, lb) + .05) / (min(la, lb) + .05)
-}
-
-func luminance(c color.NRGBA) float64 {
-	r, g, b := solid(c).LinearRgb()
-	return .2126*r + .7152*g + .0722*b
 }
 
 func solid(c color.NRGBA) colorful.Color {

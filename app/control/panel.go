@@ -1,0 +1,167 @@
+package control
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/driver/desktop"
+	"fyne.io/fyne/v2/widget"
+
+	"strandway/app/theme"
+)
+
+// Spot is a place on a panel that can be clicked, and reached by the arrow keys.
+type Spot struct {
+	X, Y, W, H float32
+	Do         func()
+	Hint       string // one line, shown in the status line under the pointer
+}
+
+// Panel is a strip of the window that draws itself anew at every change: tray, tabs, yarn
+// strip, heads. Its spots can be clicked, and walked by arrow keys while it has the focus.
+type Panel struct {
+	widget.BaseWidget
+
+	Draw func(d *Canvas, k theme.Tokens, size fyne.Size) []Spot
+	Keys func(*fyne.KeyEvent) bool // takes keys that are not the panel's own
+	Hint func(string)              // shows the hint of the spot under the pointer
+	Rune func(rune)                // takes letters; nil: they are not used
+
+	th      *theme.Theme
+	min     fyne.Size
+	layer   *fyne.Container
+	spots   []Spot
+	at      int // the spot the keys are at
+	over    int // the spot under the pointer, -1 for none
+	focused bool
+}
+
+// NewPanel makes a panel of a least size.
+func NewPanel(th *theme.Theme, min fyne.Size, draw func(d *Canvas, k theme.Tokens, size fyne.Size) []Spot) *Panel {
+	p := &Panel{Draw: draw, th: th, min: min, layer: container.NewWithoutLayout(), over: -1}
+	p.ExtendBaseWidget(p)
+	return p
+}
+
+// Show draws the panel anew.
+func (p *Panel) Show() { p.Redraw(); p.BaseWidget.Show() }
+
+// Redraw draws the panel anew.
+func (p *Panel) Redraw() {
+	if p.Size().Width < 2 || p.Size().Height < 2 {
+		return
+	}
+	d := &Canvas{}
+	k := p.th.Tokens()
+	p.spots = p.Draw(d, k, p.Size())
+	p.at = min(p.at, max(len(p.spots)-1, 0))
+	if p.focused && p.at < len(p.spots) {
+		s := p.spots[p.at]
+		d.Frame(s.X-1, s.Y-1, s.W+2, s.H+2, 7, nil, k.Accent, 2)
+	}
+	p.layer.Objects = d.Objects
+	p.layer.Resize(p.Size())
+	p.layer.Refresh()
+}
+
+// CreateRenderer implements fyne.Widget.
+func (p *Panel) CreateRenderer() fyne.WidgetRenderer {
+	return widget.NewSimpleRenderer(container.NewClip(p.layer))
+}
+
+// MinSize implements fyne.Widget.
+func (p *Panel) MinSize() fyne.Size { return p.min }
+
+// SetMinSize sets the least size.
+func (p *Panel) SetMinSize(s fyne.Size) { p.min = s }
+
+// Resize draws the panel for another size.
+func (p *Panel) Resize(s fyne.Size) {
+	if s != p.Size() {
+		p.BaseWidget.Resize(s)
+		p.Redraw()
+	}
+}
+
+// Refresh draws the panel in the present theme.
+func (p *Panel) Refresh() { p.Redraw(); p.BaseWidget.Refresh() }
+
+func (p *Panel) spotAt(pos fyne.Position) int {
+	for i, s := range p.spots {
+		if s.Do != nil && pos.X >= s.X && pos.X < s.X+s.W && pos.Y >= s.Y && pos.Y < s.Y+s.H {
+			return i
+		}
+	}
+	return -1
+}
+
+// MouseDown does what the spot under the pointer does.
+func (p *Panel) MouseDown(e *desktop.MouseEvent) {
+	if i := p.spotAt(e.Position); i >= 0 && e.Button == desktop.MouseButtonPrimary {
+		p.at = i
+		p.spots[i].Do()
+	}
+}
+
+// MouseUp implements desktop.Mouseable.
+func (p *Panel) MouseUp(*desktop.MouseEvent) {}
+
+// MouseIn implements desktop.Hoverable.
+func (p *Panel) MouseIn(e *desktop.MouseEvent) { p.MouseMoved(e) }
+
+// MouseMoved shows the hint of the spot under the pointer.
+func (p *Panel) MouseMoved(e *desktop.MouseEvent) {
+	i := p.spotAt(e.Position)
+	if i == p.over {
+		return
+	}
+	p.over = i
+	if p.Hint == nil {
+		return
+	}
+	if i < 0 {
+		p.Hint("")
+		return
+	}
+	p.Hint(p.spots[i].Hint)
+}
+
+// MouseOut implements desktop.Hoverable.
+func (p *Panel) MouseOut() {
+	p.over = -1
+	if p.Hint != nil {
+		p.Hint("")
+	}
+}
+
+// FocusGained implements fyne.Focusable.
+func (p *Panel) FocusGained() { p.focused = true; p.Redraw() }
+
+// FocusLost implements fyne.Focusable.
+func (p *Panel) FocusLost() { p.focused = false; p.Redraw() }
+
+// TypedRune implements fyne.Focusable.
+func (p *Panel) TypedRune(r rune) {
+	if r != ' ' && p.Rune != nil {
+		p.Rune(r)
+	}
+}
+
+// TypedKey walks the spots and does what the present one does.
+func (p *Panel) TypedKey(e *fyne.KeyEvent) {
+	switch e.Name {
+	case fyne.KeyLeft, fyne.KeyUp:
+		p.at = max(p.at-1, 0)
+	case fyne.KeyRight, fyne.KeyDown:
+		p.at = max(min(p.at+1, len(p.spots)-1), 0)
+	case fyne.KeyReturn, fyne.KeyEnter, fyne.KeySpace:
+		if p.at < len(p.spots) && p.spots[p.at].Do != nil {
+			p.spots[p.at].Do()
+		}
+	default:
+		if p.Keys != nil {
+			p.Keys(e)
+		}
+		return
+	}
+	p.Redraw()
+}

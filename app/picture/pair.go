@@ -1,0 +1,293 @@
+package picture
+
+import (
+	"fmt"
+	"math"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/widget"
+
+	"strandway/app/control"
+	"strandway/app/session"
+	"strandway/app/theme"
+	"strandway/chart/geom"
+)
+
+// Pair is chart and cloth of the piece in hand.
+type Pair struct {
+	widget.BaseWidget
+
+	Modifiers func() fyne.KeyModifier
+	Over      func(stitch int32) // the stitch under the pointer, -1 for none
+	Letter    func(rune)         // a letter typed in a picture
+	Key       func(*fyne.KeyEvent)
+	Lit       []int32 // stitches lit because the pointer or the caret is at what made them
+
+	s     *session.Session
+	th    *theme.Theme
+	view  View
+	cells bool // the grid stands in place of the chart
+	stack bool
+
+	shown     *session.Made
+	Chart     *Pane
+	Cloth     *Pane
+	chart     *chartSight
+	cloth     *clothSight
+	chartHead *control.Panel
+	clothHead *control.Panel
+	line      *canvas.Rectangle
+	post      func(func())
+}
+
+const headHeight = 38
+
+// New makes the pair for a session; post runs a function on the window's goroutine.
+func New(s *session.Session, th *theme.Theme, post func(func())) *Pair {
+	p := &Pair{s: s, th: th, post: post, stack: true, view: View{Pixels: usual, Centre: geom.Point{X: .5, Y: .5}, Whole: true}}
+	p.Chart, p.Cloth = newPane(p), newPane(p)
+	p.chartHead = control.NewPanel(th, control.Row(headHeight), p.drawChartHead)
+	p.clothHead = control.NewPanel(th, control.Row(headHeight), p.drawClothHead)
+	p.line = canvas.NewRectangle(th.Tokens().Line)
+	p.ExtendBaseWidget(p)
+	s.Watch(p.changed)
+	return p
+}
+
+func (p *Pair) changed(c session.Change) {
+	switch {
+	case c&session.File != 0 && c&session.Pictures != 0: // another document
+		p.chart, p.cloth, p.shown = nil, nil, nil
+		p.Chart.sight, p.Cloth.sight = nil, nil
+		p.view.Whole = true
+	case c&(session.Pictures|session.Worked) != 0:
+		p.take()
+	case c&(session.Choice) != 0:
+		p.Chart.mark()
+		p.Cloth.mark()
+	}
+	p.chartHead.Redraw()
+	p.clothHead.Redraw()
+}
+
+// take shows what the session has made.
+func (p *Pair) take() {
+	m := p.s.Made()
+	if m == nil || m.Cloth == nil || m == p.shown {
+		return
+	}
+	if p.shown == nil || p.shown.Chart != m.Chart || p.shown.Cloth != m.Cloth {
+		p.chart = newChartSight(m.Chart, m.Plan.Box)
+		if p.cells {
+			p.chart = newChartSight(m.Cells, cellsBox(m))
+		}
+		p.cloth = newClothSight(m, p.cloth, func() { p.post(p.Cloth.redraw) })
+	}
+	p.shown = m
+	p.Chart.sight, p.Cloth.sight = p.chart, p.cloth
+	p.place()
+}
+
+// cellsBox is the box of the grid's cells: one stitch width a column, one a row.
+func cellsBox(m *session.Made) geom.Box {
+	s := &chartSight{list: m.Cells}
+	return s.whole().Grow(-1)
+}
+
+// Cells tells whether the grid stands in place of the chart.
+func (p *Pair) Cells() bool { return p.cells }
+
+// ShowCells puts the grid in place of the chart, or the chart back.
+func (p *Pair) ShowCells(on bool) {
+	p.cells, p.shown = on, nil
+	p.take()
+	p.chartHead.Redraw()
+}
+
+// Zoom makes the stitches larger about a point, in shares of the piece.
+func (p *Pair) Zoom(by float64, at geom.Point) { p.show(p.view.Zoom(by, at).Clamp()) }
+
+// ZoomMiddle makes the stitches larger about the middle of the panes.
+func (p *Pair) ZoomMiddle(by float64) { p.Zoom(by, p.view.Centre) }
+
+// ShowWhole shows the whole piece.
+func (p *Pair) ShowWhole() {
+	p.view.Whole = true
+	p.place()
+}
+
+func (p *Pair) show(v View) {
+	p.view = v
+	p.Chart.redraw()
+	p.Cloth.redraw()
+	p.chartHead.Redraw()
+	p.clothHead.Redraw()
+}
+
+// Redress draws everything in another theme.
+func (p *Pair) Redress() {
+	p.line.FillColor = p.th.Tokens().Line
+	p.line.Refresh()
+	p.chartHead.Redraw()
+	p.clothHead.Redraw()
+	p.Chart.redraw()
+	p.Cloth.redraw()
+}
+
+// Resize implements fyne.Widget.
+func (p *Pair) Resize(s fyne.Size) {
+	if s == p.Size() {
+		return
+	}
+	p.BaseWidget.Resize(s)
+	p.place()
+}
+
+// MinSize implements fyne.Widget.
+func (p *Pair) MinSize() fyne.Size { return fyne.NewSize(300, 240) }
+
+// place arranges the panes and, while the whole piece is to be seen, fits it into them.
+func (p *Pair) place() {
+	w, h := p.Size().Width, p.Size().Height
+	if w < 10 || h < 10 {
+		return
+	}
+	if p.chart != nil {
+		p.stack = stacked(p.chart.whole(), p.cloth.whole(), size{float64(w), float64(h)}, headHeight, p.stack)
+	}
+	if p.stack {
+		half := float32(math.Round(float64(h) / 2))
+		put(p.chartHead, 0, 0, w, headHeight)
+		put(p.Chart, 0, headHeight, w, half-headHeight)
+		put(p.line, 0, half, w, 1)
+		put(p.clothHead, 0, half+1, w, headHeight)
+		put(p.Cloth, 0, half+1+headHeight, w, h-half-1-headHeight)
+	} else {
+		half := float32(math.Round(float64(w) / 2))
+		put(p.chartHead, 0, 0, half, headHeight)
+		put(p.Chart, 0, headHeight, half, h-headHeight)
+		put(p.line, half, 0, 1, h)
+		put(p.clothHead, half+1, 0, w-half-1, headHeight)
+		put(p.Cloth, half+1, headHeight, w-half-1, h-headHeight)
+	}
+	if p.view.Whole && p.chart != nil {
+		p.view = p.fitted()
+	}
+	p.show(p.view)
+}
+
+func put(o fyne.CanvasObject, x, y, w, h float32) {
+	o.Move(fyne.NewPos(x, y))
+	o.Resize(fyne.NewSize(w, h))
+}
+
+// fitted is the view of the whole piece.
+func (p *Pair) fitted() View {
+	v := View{Pixels: usual, Centre: geom.Point{X: .5, Y: .5}, Whole: true}
+	for _, pane := range []*Pane{p.Chart, p.Cloth} {
+		// Numbers stand at one side: what is drawn reaches farther from the piece's middle on it.
+		whole, middle := pane.sight.whole(), pane.sight.piece().Centre()
+		reach := geom.Point{
+			X: max(whole.Max.X-middle.X, middle.X-whole.Min.X),
+			Y: max(whole.Max.Y-middle.Y, middle.Y-whole.Min.Y),
+		}
+		v.Pixels = min(v.Pixels,
+			float64(pane.Size().Width)/2/max(reach.X, .5),
+			float64(pane.Size().Height)/2/max(reach.Y, .5))
+	}
+	v.Pixels = max(v.Pixels, smallest)
+	return v
+}
+
+// CreateRenderer implements fyne.Widget.
+func (p *Pair) CreateRenderer() fyne.WidgetRenderer {
+	return &pairRenderer{p}
+}
+
+type pairRenderer struct{ p *Pair }
+
+func (r *pairRenderer) Layout(fyne.Size)   { r.p.place() }
+func (r *pairRenderer) MinSize() fyne.Size { return r.p.MinSize() }
+func (r *pairRenderer) Refresh()           { r.p.Redress() }
+func (r *pairRenderer) Destroy()           {}
+func (r *pairRenderer) Objects() []fyne.CanvasObject {
+	p := r.p
+	return []fyne.CanvasObject{p.Chart, p.Cloth, p.chartHead, p.clothHead, p.line}
+}
+
+func (p *Pair) drawChartHead(d *control.Canvas, k theme.Tokens, size fyne.Size) []control.Spot {
+	d.Rect(0, 0, size.Width, size.Height, 0, k.Paper)
+	name := "Chart"
+	if p.cells {
+		name = "Cells"
+	}
+	x := d.Words(name, 16, 20, theme.Body, true, k.Ink)
+	const w = 96
+	left := size.Width - 16 - w
+	d.Words(control.Fitted(p.says(), theme.Second, false, left-x-30), x+10, 20, theme.Second, false, k.Ink2)
+	d.Frame(left, 7, w, 26, 6, k.Desk, k.Edge, 1)
+	d.WordsMid("–", left+13, 20, theme.Body, true, k.Ink)
+	d.WordsMid(fmt.Sprintf("%.0f %%", p.view.Pixels/usual*100), left+w/2, 20, theme.Second, false, k.Ink)
+	d.WordsMid("+", left+w-13, 20, theme.Body, true, k.Ink)
+	return []control.Spot{
+		{X: left, Y: 6, W: 28, H: 28, Do: func() { p.ZoomMiddle(1 / 1.2) }, Hint: "smaller (Ctrl+−)"},
+		{X: left + 28, Y: 6, W: 40, H: 28, Do: p.ShowWhole, Hint: "the whole piece (Ctrl+0)"},
+		{X: left + w - 28, Y: 6, W: 28, H: 28, Do: func() { p.ZoomMiddle(1.2) }, Hint: "larger (Ctrl++)"},
+	}
+}
+
+// says tells in words what is chosen.
+func (p *Pair) says() string {
+	c := p.s.Chosen()
+	m := p.s.Made()
+	if m == nil {
+		return ""
+	}
+	switch n := len(c.Stitches); {
+	case n == 1 && int(c.Lead) < len(m.Fabric().Stitches):
+		st := &m.Fabric().Stitches[c.Lead]
+		return fmt.Sprintf("%s of %s", m.Fabric().Kind(c.Lead).Name, m.Fabric().Rows[st.Row].Label)
+	case n > 1:
+		return fmt.Sprintf("%d stitches chosen", n)
+	}
+	return "from the right side"
+}
+
+func (p *Pair) drawClothHead(d *control.Canvas, k theme.Tokens, size fyne.Size) []control.Spot {
+	d.Rect(0, 0, size.Width, size.Height, 0, k.Paper)
+	x := d.Words("Cloth", 16, 20, theme.Body, true, k.Ink)
+	way := p.s.Colourway()
+	if way == "" {
+		way = "own shades"
+	}
+	right := size.Width - 16
+	if label, w := p.scale(); w > 0 {
+		d.Rect(right-w, 28, w, 1.6, 0, k.Ink2)
+		d.Rect(right-w, 24, 1.6, 9, 0, k.Ink2)
+		d.Rect(right-1.6, 24, 1.6, 9, 0, k.Ink2)
+		d.WordsMid(label, right-w/2, 15, theme.Small, false, k.Ink2)
+		right -= w
+	}
+	d.Words(control.Fitted(way+", right side", theme.Second, false, right-x-24), x+10, 20, theme.Second, false, k.Ink2)
+	return nil
+}
+
+// scale is a length in round centimetres or inches and its width in px; 0 without a gauge.
+func (p *Pair) scale() (label string, w float32) {
+	pt := p.s.Pattern()
+	if pt.Gauge.Stitches <= 0 || pt.Gauge.OverCM <= 0 {
+		return "", 0
+	}
+	px := p.view.Pixels * pt.Gauge.Stitches / pt.Gauge.OverCM // of one cm
+	unit := "cm"
+	if pt.Units == "in" {
+		px, unit = px*2.54, "in"
+	}
+	for _, n := range []int{1, 2, 5, 10, 20, 50, 100} {
+		if w := float64(n) * px; w >= 48 {
+			return fmt.Sprintf("%d %s", n, unit), float32(w)
+		}
+	}
+	return "", 0
+}

@@ -1,0 +1,142 @@
+package rows
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"strandway/app/session"
+	"strandway/model/diag"
+	"strandway/model/fabric"
+	"strandway/model/syntax"
+)
+
+// paragraph is one written row on the page, or a line that stands between rows.
+type paragraph struct {
+	span     diag.Span // in the present rows, without the line break
+	head     int       // bytes of the heading, which the page shows as number and side
+	row      int       // index in the tree, -1 for a line between rows
+	number   string    // "4", "6–60", "" without one
+	side     string    // "RS", "WS", ""
+	tag      string    // what stands in the place of a number: "Start"
+	count    string    // what it comes to, "" where the row says so itself
+	works    []int     // the fabric rows it makes
+	findings []diag.Finding
+}
+
+// paragraphs divides the present text into rows. Tree and fabric may be of an older text;
+// since carries their places over.
+func paragraphs(text string, tree *syntax.Tree, f *fabric.Fabric, since session.Shift, findings diag.List) []paragraph {
+	starts := []int{0}
+	for i := range len(text) {
+		if text[i] == '\n' && i+1 < len(text) {
+			starts = append(starts, i+1)
+		}
+	}
+	if tree != nil {
+		// A row that runs over several lines is one paragraph; two on one line are two.
+		for _, r := range tree.Rows {
+			row := since.Span(r.Span)
+			starts = slices.DeleteFunc(starts, func(at int) bool { return at > row.Start && at < row.End })
+			starts = append(starts, row.Start)
+		}
+	}
+	slices.Sort(starts)
+	starts = slices.Compact(starts)
+
+	var list []paragraph
+	for k, at := range starts {
+		end := len(text)
+		if k+1 < len(starts) {
+			end = starts[k+1]
+		}
+		end = at + len(strings.TrimRight(text[at:end], "\n"))
+		list = append(list, paragraph{span: diag.Span{Start: at, End: end}, row: -1})
+	}
+	if tree == nil {
+		return list
+	}
+	for i, r := range tree.Rows {
+		start := since.At(r.Span.Start)
+		k, found := slices.BinarySearchFunc(list, start, func(p paragraph, at int) int { return p.span.Start - at })
+		if !found {
+			continue
+		}
+		list[k].describe(i, r, f, since)
+	}
+	for _, fd := range findings {
+		if fd.Span.Len() == 0 {
+			continue
+		}
+		for k := range list {
+			if p := &list[k]; fd.Span.Start >= p.span.Start && fd.Span.Start <= p.span.End {
+				p.findings = append(p.findings, fd)
+				break
+			}
+		}
+	}
+	return list
+}
+
+// describe fills in what the tree and the fabric know of a row.
+func (p *paragraph) describe(index int, r *syntax.Row, f *fabric.Fabric, since session.Shift) {
+	p.row = index
+	if r.Head.Len() > 0 {
+		p.head = min(max(since.At(r.Head.End)-p.span.Start, 0), p.span.Len())
+	}
+	switch {
+	case r.To > r.From:
+		p.number = fmt.Sprintf("%d–%d", r.From, r.To)
+	case r.From > 0:
+		p.number = strconv.Itoa(r.From)
+	case len(r.List) > 0:
+		p.number = strconv.Itoa(r.List[0]) + "…"
+	case r.Named != "" || r.Head.Len() > 0:
+		p.tag = "Start"
+	}
+	if f != nil {
+		for i := range f.Rows {
+			if f.Rows[i].Source == index {
+				p.works = append(p.works, i)
+			}
+		}
+	}
+	switch r.Side {
+	case 'R':
+		p.side = "RS"
+	case 'W':
+		p.side = "WS"
+	case 0:
+		if len(p.works) == 1 && p.number != "" {
+			p.side = "RS"
+			if f.Rows[p.works[0]].WS {
+				p.side = "WS"
+			}
+		}
+	}
+	if len(p.works) > 0 && !saysNumber(r) {
+		last := &f.Rows[p.works[len(p.works)-1]]
+		if last.Count > 0 {
+			p.count = fmt.Sprintf("%d sts", last.Count)
+		} else if last.Chains > 0 {
+			p.count = fmt.Sprintf("%d ch", last.Chains)
+		}
+	}
+}
+
+// saysNumber reports whether the row states its count for the size shown: a formula in n does not.
+func saysNumber(r *syntax.Row) bool {
+	return len(r.Count) > 0 && !slices.ContainsFunc(r.Count, func(t syntax.Tally) bool { return t.N.A != 0 || t.N.Sizes != nil })
+}
+
+// worst is the gravest finding of the row, nil without any.
+func (p *paragraph) worst() *diag.Finding {
+	var worst *diag.Finding
+	for i := range p.findings {
+		if worst == nil || p.findings[i].Severity > worst.Severity {
+			worst = &p.findings[i]
+		}
+	}
+	return worst
+}

@@ -1,0 +1,90 @@
+package session
+
+import (
+	"slices"
+
+	"strandway/model/diag"
+	"strandway/model/edit"
+)
+
+// Findings are those of the piece in hand and of the pattern as a whole, their places
+// carried over to the present rows. Those whose words have been edited since are left out.
+func (s *Session) Findings() diag.List {
+	if s.made == nil {
+		return nil
+	}
+	name := s.Pattern().Pieces[s.piece].Name
+	since := s.Since()
+	var list diag.List
+	for _, f := range s.made.Work.Findings {
+		if f.Piece != "" && f.Piece != name {
+			continue
+		}
+		if f.Piece == name && f.Span.Len() > 0 {
+			if since.Touched(f.Span) {
+				continue
+			}
+			f.Span = since.Span(f.Span)
+			if f.Mend != nil {
+				m := *f.Mend
+				m.Span = since.Span(m.Span)
+				f.Mend = &m
+			}
+		}
+		list = append(list, f)
+	}
+	return list
+}
+
+// NextFinding puts the caret to the next finding in the rows, or with step -1 to the last
+// one, and gives it; ok is false when there is none.
+func (s *Session) NextFinding(step int) (found diag.Finding, ok bool) {
+	list := slices.DeleteFunc(s.Findings(), func(f diag.Finding) bool { return f.Span.Len() == 0 })
+	if len(list) == 0 {
+		return diag.Finding{}, false
+	}
+	found = list[0]
+	if step < 0 {
+		found = list[len(list)-1]
+		for _, f := range list {
+			if f.Span.Start < s.caret.At {
+				found = f
+			}
+		}
+	} else {
+		for _, f := range slices.Backward(list) {
+			if f.Span.Start > s.caret.At {
+				found = f
+			}
+		}
+	}
+	s.history.Seal()
+	s.caret = edit.At(found.Span.Start)
+	s.tell(Caret)
+	return found, true
+}
+
+// MendAtHand is the finding with a mend that stands in the caret's row, else the first in
+// the piece; ok is false when none can be mended.
+func (s *Session) MendAtHand() (found diag.Finding, ok bool) {
+	line := edit.Line(s.Rows(), s.caret.At)
+	for _, f := range s.Findings() {
+		if f.Mend == nil {
+			continue
+		}
+		if f.Span.Start >= line.Start && f.Span.Start <= line.End {
+			return f, true
+		}
+		if !ok {
+			found, ok = f, true
+		}
+	}
+	return found, ok
+}
+
+// Mend writes a finding's mend as one step.
+func (s *Session) Mend(f diag.Finding) {
+	if f.Mend != nil {
+		s.Replace("Mend", f.Mend.Span, f.Mend.Text)
+	}
+}

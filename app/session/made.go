@@ -1,0 +1,198 @@
+package session
+
+import (
+	"image/color"
+	"strings"
+	"sync"
+
+	"strandway/chart"
+	"strandway/chart/display"
+	"strandway/chart/layout"
+	"strandway/model"
+	"strandway/model/fabric"
+	"strandway/model/pattern"
+	"strandway/model/stitch"
+	"strandway/model/syntax"
+	"strandway/render/cloth"
+)
+
+// Look is how charts are to be drawn for the window.
+type Look struct {
+	Dark bool
+}
+
+// job is one state of the document to be worked and drawn.
+type job struct {
+	pattern     *pattern.Pattern
+	piece, size int
+	colourway   string
+	look        Look
+}
+
+// Made is what the background has made of a state of the document. It is never changed.
+type Made struct {
+	job
+	Work *model.Worked
+
+	Plan  *layout.Plan  // of the chart; nil in results that come before the pictures
+	Chart *display.List // symbols
+	Cells *display.List // the same rows as a grid
+	Cloth *cloth.Cloth
+}
+
+// Rows is the text that was worked.
+func (m *Made) Rows() string { return m.pattern.Pieces[m.piece].Rows }
+
+// Piece is the piece in hand, worked.
+func (m *Made) Piece() *model.PieceWork { return &m.Work.Pieces[m.piece] }
+
+// Fabric is what the piece's rows made.
+func (m *Made) Fabric() *fabric.Fabric { return m.Piece().Fabric }
+
+// Tree is what was read of the piece's rows.
+func (m *Made) Tree() *syntax.Tree { return m.Piece().Tree }
+
+// Colours are the colours of the piece's yarns in the colourway shown, by fabric index.
+func (m *Made) Colours() []color.NRGBA { return m.Work.YarnColours(m.piece, m.colourway) }
+
+// Made is the newest working of the rows, nil before the first. It may be of rows that
+// have been edited since: see [Session.Since].
+func (s *Session) Made() *Made {
+	if s.made == nil || s.made.piece != s.piece {
+		return nil
+	}
+	return s.made
+}
+
+// Since carries places in the rows that were worked over to the present rows.
+func (s *Session) Since() Shift {
+	if m := s.Made(); m != nil {
+		return ShiftOf(m.Rows(), s.Rows())
+	}
+	return Shift{}
+}
+
+// Current reports whether all that is shown belongs to the present rows.
+func (s *Session) Current() bool {
+	return s.made != nil && s.made.job.pattern == s.Pattern() && s.made.Cloth != nil
+}
+
+func (s *Session) remake() {
+	s.maker.ask(job{s.Pattern(), s.piece, s.size, s.colourway, s.look})
+}
+
+func (s *Session) receive(m *Made) {
+	if m.piece >= len(s.Pattern().Pieces) {
+		return
+	}
+	if old := s.made; old != nil && m.Plan == nil && old.piece == m.piece {
+		// The old pictures stay until the new ones come.
+		keep := *m
+		keep.Plan, keep.Chart, keep.Cells, keep.Cloth = old.Plan, old.Chart, old.Cells, old.Cloth
+		s.made = &keep
+		s.tell(Worked)
+		return
+	}
+	s.made = m
+	if m.Cloth != nil {
+		s.tell(Pictures)
+		return
+	}
+	s.tell(Worked)
+}
+
+// maker works and draws in the background. Only the newest job counts: one that
+// was asked for while another was being worked replaces all that wait.
+type maker struct {
+	lib  *stitch.Library
+	done func(*Made)
+
+	mu   sync.Mutex
+	next *job
+	wake chan struct{}
+
+	last    *Made // of the background goroutine, as are the sprites
+	sprites *cloth.Sprites
+}
+
+func newMaker(lib *stitch.Library, done func(*Made)) *maker {
+	k := &maker{lib: lib, done: done, wake: make(chan struct{}, 1), sprites: cloth.NewSprites(0)}
+	go k.run()
+	return k
+}
+
+func (k *maker) close() { close(k.wake) }
+
+func (k *maker) ask(j job) {
+	k.mu.Lock()
+	k.next = &j
+	k.mu.Unlock()
+	select {
+	case k.wake <- struct{}{}:
+	default:
+	}
+}
+
+func (k *maker) take() *job {
+	k.mu.Lock()
+	defer k.mu.Unlock()
+	j := k.next
+	k.next = nil
+	return j
+}
+
+func (k *maker) overtaken() bool {
+	k.mu.Lock()
+	defer k.mu.Unlock()
+	return k.next != nil
+}
+
+func (k *maker) run() {
+	for range k.wake {
+		for j := k.take(); j != nil; j = k.take() {
+			k.work(*j)
+		}
+	}
+}
+
+// work makes a job in steps and hands over what each step gives, so that the counts do not
+// wait for the pictures. What the last job made is kept where it still holds.
+func (k *maker) work(j job) {
+	m := &Made{job: j}
+	same := k.last != nil && k.last.pattern == j.pattern && k.last.size == j.size
+	if same {
+		m.Work = k.last.Work
+	} else {
+		m.Work = model.Work(k.lib, j.pattern, j.size)
+		k.done(m)
+		if k.overtaken() {
+			return
+		}
+	}
+	drawn := *m
+	if same && k.last.piece == j.piece && k.last.Plan != nil {
+		drawn.Plan, drawn.Cloth = k.last.Plan, k.last.Cloth
+	} else {
+		drawn.Plan = layout.Arrange(m.Fabric(), layout.Drawn())
+	}
+	options := chart.Options{Library: k.lib, Terms: strings.ToLower(j.pattern.Terms), Inks: m.Colours(), Dark: j.look.Dark}
+	drawn.Chart = chart.Draw(drawn.Plan, options)
+	drawn.Cells = chart.Cells(m.Fabric(), options, 0)
+	if yarns := m.ClothYarns(j.colourway); drawn.Cloth == nil || !drawn.Cloth.Matches(yarns) {
+		measured := layout.Arrange(m.Fabric(), layout.Measured())
+		drawn.Cloth = cloth.Make(measured, yarns, cloth.Options{StitchMM: stitchMM(j.pattern), Sprites: k.sprites})
+	}
+	k.last = &drawn
+	k.done(&drawn)
+}
+
+// stitchMM is the width of one stitch at the pattern's gauge, 0 without one.
+func stitchMM(p *pattern.Pattern) float64 {
+	if p.Gauge.Stitches <= 0 || p.Gauge.OverCM <= 0 {
+		return 0
+	}
+	return 10 * p.Gauge.OverCM / p.Gauge.Stitches
+}
+
+// Colourway is the colourway the pictures were drawn in.
+func (m *Made) Colourway() string { return m.colourway }

@@ -1,0 +1,113 @@
+package edit
+
+import (
+	"strings"
+	"testing"
+
+	"strandway/model/diag"
+	"strandway/model/syntax"
+)
+
+// written makes the tree of rows that each stand on one line, headings read by hand.
+func written(lines ...string) *syntax.Tree {
+	t := &syntax.Tree{Text: strings.Join(lines, "\n") + "\n"}
+	at := 0
+	for i, line := range lines {
+		colon := strings.IndexByte(line, ':')
+		r := &syntax.Row{
+			Span: diag.Span{Start: at, End: at + len(line)},
+			Head: diag.Span{Start: at, End: at + colon + 1},
+			From: i + 1,
+		}
+		if strings.Contains(line[:colon], "RS") {
+			r.Side = 'R'
+		}
+		if strings.Contains(line[:colon], "WS") {
+			r.Side = 'W'
+		}
+		if k := strings.Index(line, "S, "); k >= 0 && k < colon {
+			r.Yarn = line[k+3 : k+4]
+		}
+		if k := strings.LastIndex(line, "turn"); k >= 0 {
+			not := strings.HasSuffix(line[:k], "do not ")
+			if not {
+				k -= len("do not ")
+			}
+			r.Body = []syntax.Node{&syntax.Turn{Span: diag.Span{Start: at + k, End: at + strings.LastIndex(line, "turn") + 4}, Not: not}}
+		}
+		t.Rows = append(t.Rows, r)
+		at += len(line) + 1
+	}
+	return t
+}
+
+var stripes = []string{
+	"Row 1 (RS, A): sc in each st, turn.",
+	"Row 2 (WS, A): dc in each st, turn.",
+	"Row 3 (RS, B): rep Rows 1 and 2 12 times, turn.",
+}
+
+func TestInsertRow(t *testing.T) {
+	got, caret := InsertRow(written(stripes...), 0)
+	want := "Row 1 (RS, A): sc in each st, turn.\nRow 2 (WS, A): \nRow 3 (WS, A): dc in each st, turn.\nRow 4 (RS, B): rep Rows 1 and 3 12 times, turn.\n"
+	if got != want {
+		t.Errorf("got\n%s\nwant\n%s", got, want)
+	}
+	if !strings.HasSuffix(got[:caret], "\nRow 2 (WS, A): ") {
+		t.Errorf("the caret stands behind %q", got[:caret])
+	}
+}
+
+func TestRepeatRowAtTheEnd(t *testing.T) {
+	got, caret := RepeatRow(written(stripes[:2]...), 1)
+	if want := stripes[0] + "\n" + stripes[1] + "\nRow 3 (RS, A): dc in each st, turn.\n"; got != want {
+		t.Errorf("got\n%s\nwant\n%s", got, want)
+	}
+	if !strings.HasSuffix(got[:caret], "turn.") || caret != len(got)-1 {
+		t.Errorf("the caret stands behind %q", got[:caret])
+	}
+}
+
+func TestDeleteRow(t *testing.T) {
+	got, _ := DeleteRow(written(stripes...), 1)
+	if want := "Row 1 (RS, A): sc in each st, turn.\nRow 2 (RS, B): rep Rows 1 and 2 12 times, turn.\n"; got != want {
+		t.Errorf("got\n%s\nwant\n%s", got, want)
+	}
+}
+
+func TestMoveRow(t *testing.T) {
+	got, caret, ok := MoveRow(written(stripes[:2]...), 0, true)
+	if want := "Row 1 (RS, A): dc in each st, turn.\nRow 2 (WS, A): sc in each st, turn.\n"; !ok || got != want {
+		t.Errorf("got\n%s\nwant\n%s", got, want)
+	}
+	if !strings.HasPrefix(got[caret:], "sc in each st") {
+		t.Errorf("the caret stands before %q", got[caret:])
+	}
+	if _, _, ok := MoveRow(written(stripes...), 0, false); ok {
+		t.Error("the first row went up")
+	}
+}
+
+func TestRowYarn(t *testing.T) {
+	for line, want := range map[string]string{
+		"Row 1 (RS, A): sc.": "Row 1 (RS, C): sc.\n",
+		"Row 1 (RS): sc.":    "Row 1 (RS, C): sc.\n",
+		"Row 1: sc.":         "Row 1 (C): sc.\n",
+	} {
+		if got := RowYarn(written(line), 0, "C"); got != want {
+			t.Errorf("%q became %q, want %q", line, got, want)
+		}
+	}
+}
+
+func TestToggleTurn(t *testing.T) {
+	for line, want := range map[string]string{
+		"Row 1: sc across, turn.":        "Row 1: sc across, do not turn.\n",
+		"Row 1: sc across, do not turn.": "Row 1: sc across, turn.\n",
+		"Row 1: sc across.":              "Row 1: sc across, do not turn.\n",
+	} {
+		if got := ToggleTurn(written(line), 0); got != want {
+			t.Errorf("%q became %q, want %q", line, got, want)
+		}
+	}
+}
