@@ -224,7 +224,6 @@ func TestDefinitionInOtherTerms(t *testing.T) {
 		{pattern.Special{Abbreviation: "tuft", US: "(hdc, ch 1, hdc) in indicated place"}, "us", "(hdc, ch 1, hdc) in indicated place"},
 		{pattern.Special{Abbreviation: "tuft", US: "(hdc, ch 1, hdc) in indicated place"}, "uk", "(htr, ch 1, htr) in one place"},
 		{pattern.Special{Abbreviation: "tuft", UK: "(htr, ch 1, htr) in indicated place"}, "us", "(hdc, ch 1, hdc) in one place"},
-		{pattern.Special{Abbreviation: "tuft", US: "(hdc, ch 1, hdc) in indicated place"}, "de", "(hStb, 1 Lm, hStb)"},
 		{pattern.Special{Abbreviation: "tuft", US: "yarn over in some way of one's own"}, "uk", "yarn over in some way of one's own"},
 	} {
 		if got := model.Definition(lib, c.stitch, c.terms); got != c.want {
