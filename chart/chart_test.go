@@ -76,9 +76,13 @@ func (s *swatch) put(name string, x float64, flags fabric.Flags, on ...int32) in
 	id := int32(len(s.f.Stitches))
 	st := fabric.Stitch{Base: uint32(len(s.f.Bases)), Unit: -1, Row: int32(r), Col: float32(x), Word: -1, Kind: n, Flags: flags, NBase: uint8(len(on)), Yarn: s.f.Rows[r].Yarn}
 	p := layout.Pose{Top: geom.Point{X: x, Y: s.y}, Up: geom.Point{Y: 1}, FirstLeg: int32(len(s.p.Legs)), NLegs: int16(len(on)), Fan: -1, Placed: true, Host: -1}
+	post := int8(k.Post)
+	if s.f.Rows[r].WS {
+		post = -post
+	}
 	for _, b := range on {
 		s.f.Bases = append(s.f.Bases, fabric.Base{At: b, Down: 1})
-		s.p.Legs = append(s.p.Legs, layout.Leg{Foot: s.p.Poses[b].Top, At: b, Post: int8(k.Post)})
+		s.p.Legs = append(s.p.Legs, layout.Leg{Foot: s.p.Poses[b].Top, At: b, Post: post})
 	}
 	s.f.Stitches = append(s.f.Stitches, st)
 	s.p.Poses = append(s.p.Poses, p)

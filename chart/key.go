@@ -232,13 +232,14 @@ func (e *engraver) signEntry(s sign, ink yarnInk) entry {
 		e.engrave(g, feet, posts, at.Add(geom.Point{Y: height}), s.mark, ink)
 	}
 	m := e.drawn.signs[s]
+	turned := s.post != 0 || s.mark != "" // shows otherwise on the right side than it is worked on the wrong one
 	switch {
-	case m.rs != nil && m.ws != nil && m.rs != m.ws:
+	case turned && m.rs != nil && m.ws != nil && m.rs != m.ws:
 		en := e.entry(m.rs, "", height, draw)
 		other, _ := e.o.Library.Word(m.ws, e.o.Terms)
 		en.name += " on RS; " + other + " on WS"
 		return en
-	case m.rs == nil && (s.post != 0 || s.mark != ""):
+	case turned && m.rs == nil:
 		return e.entry(m.ws, " on WS", height, draw)
 	case m.rs == nil:
 		return e.entry(m.ws, "", height, draw)
