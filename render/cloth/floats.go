@@ -56,7 +56,7 @@ func (m *maker) float(from, to int32) {
 	if l := m.plan.Poses[to]; l.NLegs > 0 {
 		b = m.at(m.plan.Legs[l.FirstLeg].Foot)
 	}
-	m.begin(from)
+	m.resume(from)
 	m.present.length = 1.1 * b.Sub(a).Len()
 	switch {
 	case rows < 2 && rows > 0:
@@ -109,7 +109,7 @@ func (m *maker) tails() {
 		if at.X < m.cloth.box.Centre().X {
 			lean = -lean
 		}
-		m.begin(id)
+		m.resume(id)
 		m.add(part{form: tail}, at, at.Add(geom.Point{X: lean, Y: -1}.Unit().Mul(length)), .15)
 	}
 }

@@ -16,7 +16,7 @@ func (c *Cloth) Hit(p geom.Point) (stitch int32, ok bool) {
 	var near []int
 	var keys []key
 	for i := range c.instances {
-		if in := &c.instances[i]; math.Abs(float64(in.y)-p.Y) < 40 && c.reach(in).Contains(p) {
+		if in := &c.instances[i]; c.reach(in).Contains(p) {
 			near = append(near, i)
 			keys = append(keys, c.keys[in.key])
 		}

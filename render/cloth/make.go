@@ -16,6 +16,7 @@ type maker struct {
 	cloth   *Cloth
 	mirror  float64   // -1 when the wrong side is seen
 	used    []float64 // yarn used so far, by yarn, w
+	begun   []float64 // where each stitch begins on its yarn, w
 	ground  float64   // depth of the rearmost stitch, w
 	fans    map[int32][]int32
 	placed  []place
@@ -39,7 +40,7 @@ type piecework struct {
 
 func newMaker(p *layout.Plan, yarns []Yarn, o Options) *maker {
 	f := p.Fabric
-	m := &maker{plan: p, fabric: f, mirror: 1, used: make([]float64, max(len(f.Yarns), 1)), fans: map[int32][]int32{}}
+	m := &maker{plan: p, fabric: f, mirror: 1, used: make([]float64, max(len(f.Yarns), 1)), begun: make([]float64, len(f.Stitches)), fans: map[int32][]int32{}}
 	if o.Face == WS {
 		m.mirror = -1
 	}
@@ -48,8 +49,11 @@ func newMaker(p *layout.Plan, yarns []Yarn, o Options) *maker {
 	if c.sprites == nil {
 		c.sprites = NewSprites(0)
 	}
+	if c.box.IsEmpty() {
+		c.box = geom.Box{}
+	}
 	if o.Face == WS {
-		c.box.Min.X, c.box.Max.X = -p.Box.Max.X, -p.Box.Min.X
+		c.box.Min.X, c.box.Max.X = -c.box.Max.X, -c.box.Min.X
 	}
 	mm := o.StitchMM
 	if mm <= 0 {
@@ -79,11 +83,14 @@ func (m *maker) top(id int32) geom.Point { return m.at(m.plan.Poses[id].Top) }
 
 // begin turns to stitch id and takes up the yarn it needs.
 func (m *maker) begin(id int32) {
-	s := &m.fabric.Stitches[id]
-	y := min(s.Yarn, uint8(len(m.used)-1))
-	length := yarnLength(m.fabric, id)
-	m.present = piecework{id: id, yarn: y, depth: m.plan.Poses[id].Depth - m.ground, from: m.used[y], length: length}
-	m.used[y] += length
+	y := m.yarnOf(id)
+	m.begun[id] = m.used[y]
+	m.resume(id)
+	m.used[y] += m.present.length
+}
+
+func (m *maker) yarnOf(id int32) uint8 {
+	return min(m.fabric.Stitches[id].Yarn, uint8(len(m.used)-1))
 }
 
 // add puts a part of the present stitch on the axis from a to b.
@@ -109,14 +116,13 @@ func (m *maker) ring() {
 		return
 	}
 	first := m.fabric.Rows[min(1, len(m.fabric.Rows)-1)].First
-	m.begin(min(first, int32(len(m.fabric.Stitches)-1)))
+	m.resume(min(first, int32(len(m.fabric.Stitches)-1)))
 	const links = 6
 	r := max(.36, .62*m.plan.RingR)
 	for i := range links {
 		a := geom.Point{X: r}.Rotate(2 * math.Pi * float64(i) / links)
 		m.add(part{form: chainLink}, a, a.Rotate(2*math.Pi/links), -.1)
 	}
-	m.used[m.present.yarn] = 0
 }
 
 // row adds the parts of a row in working order: first its stitches, then the
@@ -217,19 +223,9 @@ func (m *maker) closed(r int) bool {
 	return round && r > 0 && m.fabric.Rows[r].Shape != fabric.Flat
 }
 
-// resume turns back to a stitch of the row just worked, for its top loops. The
-// yarn it took lies before what the row has used since.
+// resume turns back to a stitch of the row just worked, for its top loops.
 func (m *maker) resume(id int32) {
-	s := &m.fabric.Stitches[id]
-	m.present.id = id
-	m.present.yarn = min(s.Yarn, uint8(len(m.used)-1))
-	m.present.depth = m.plan.Poses[id].Depth - m.ground
-	for i := len(m.placed) - 1; i >= 0 && m.placed[i].stitch <= id; i-- {
-		if in := &m.placed[i]; in.stitch == id {
-			m.present.from, m.present.length = float64(in.from), float64(in.length)
-			return
-		}
-	}
+	m.present = piecework{id: id, yarn: m.yarnOf(id), depth: m.plan.Poses[id].Depth - m.ground, from: m.begun[id], length: yarnLength(m.fabric, id)}
 }
 
 // yarnLength is the yarn in stitch id, w: in a fabric at its natural gauge one

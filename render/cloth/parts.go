@@ -78,6 +78,8 @@ func (p part) curves(length, lean float64) []curve {
 		return floatShape
 	case tail:
 		return tailShape
+	case wound:
+		return woundShape
 	}
 	return p.gathered()
 }

@@ -29,6 +29,7 @@ const (
 	float                   // yarn carried up an edge or across
 	tail                    // yarn end left hanging
 	surfaceLink             // chain lying on the face
+	wound                   // straight yarn, wound on a shade card
 )
 
 // part is what a sprite shows: a form with so many wraps or legs.
@@ -139,6 +140,9 @@ var (
 	// A float hangs slack between the rows it joins, bowed outward on the side that c points to.
 	floatShape = []curve{
 		{0, 1, .95, []control{{-.30, -.05, 0, .05}, {-.02, .06, 0, .30}, {.20, 0, .28, .34}, {.10, 0, .55, .40}, {.20, 0, .82, .34}, {-.04, .02, 1, .30}, {-.34, .12, 1, .05}}},
+	}
+	woundShape = []curve{
+		{0, 1, 1, []control{{0, -.3, 0, 0}, {.01, 0, .33, 0}, {-.01, 0, .66, 0}, {0, .3, 1, 0}}},
 	}
 	tailShape = []curve{
 		{0, 1, .95, []control{{0, -.30, 0, -.1}, {.03, 0, 0, .16}, {-.10, 0, .3, .10}, {.12, 0, .62, 0}, {-.04, 0, 1, 0}}},

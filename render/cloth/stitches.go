@@ -43,10 +43,8 @@ func (m *maker) stitch(id int32, front bool) (lifted bool) {
 		} else {
 			m.add(part{form: recessed}, foot, top, z)
 		}
-	case first.Deep && wrapsOf(k) == 0:
-		m.add(part{form: longVee}, foot, top, z+m.passing(s, front, .08))
 	case first.Deep:
-		m.add(part{longTall, wrapsOf(k)}, foot, top, z+m.passing(s, front, .05))
+		m.long(s, k, foot, top, z, front)
 	case k.Chains < .5:
 		// A slip stitch lies flat: its loops are all that shows.
 	case wrapsOf(k) == 0:
@@ -68,6 +66,25 @@ func (m *maker) stitch(id int32, front bool) (lifted bool) {
 		m.freeLoop(first, foot, top)
 	}
 	return lifted
+}
+
+// long adds a stitch worked below its row. From the side where it lies behind
+// what it passes, only what it shows in its own row is seen.
+func (m *maker) long(s *fabric.Stitch, k *stitch.Kind, foot, top geom.Point, z float64, front bool) {
+	body := part{longTall, wrapsOf(k)}
+	if body.n == 0 {
+		body.form = longVee
+	}
+	m.add(body, foot, top, z+m.passing(s, front, .06))
+	if s.Has(fabric.Behind) != front {
+		return
+	}
+	const row = .84
+	face := bump
+	if front {
+		face = vee
+	}
+	m.add(part{form: face}, top.Sub(top.Sub(foot).Unit().Mul(row)), top, z-.04)
 }
 
 // foot is where a leg of a stitch comes out of its place.
@@ -114,7 +131,7 @@ func (m *maker) stagger(id int32) float64 {
 // much as seen while working, or behind.
 func (m *maker) passing(s *fabric.Stitch, front bool, by float64) float64 {
 	if s.Has(fabric.Behind) == front {
-		return -.22
+		return -.45
 	}
 	return by
 }
@@ -192,7 +209,7 @@ func (m *maker) freesLoop(id int32, l *layout.Leg, front bool) bool {
 // freeLoop adds the loop left free below a stitch, in the yarn of the stitch below.
 func (m *maker) freeLoop(l *layout.Leg, foot, top geom.Point) {
 	present := m.present
-	m.present.yarn = min(m.fabric.Stitches[l.At].Yarn, uint8(len(m.used)-1))
+	m.present.yarn = m.yarnOf(l.At)
 	m.add(part{form: freeLoop}, foot, top, 0)
 	m.present = present
 }

@@ -104,7 +104,7 @@ func (p *painter) mixed(t texel) uint16 {
 		return p.look.first + uint16(t.fibre>>4)*12>>4
 	case Tweed:
 		// An eighth of a sprite's neps show in one stitch, others in the next.
-		if n := t.fibre & 15; n != 0 && p.chance>>n&7 == 0 {
+		if n := uint32(t.fibre & 15); n != 0 && p.chance*(2*n+1)>>29 == 0 {
 			return p.look.first + 1 + (uint16(n)+uint16(p.chance))%3
 		}
 	case Variegated:
