@@ -77,7 +77,7 @@ func (r *reader) bracketBody(start, close int) []Node {
 		_, note := n.(*Note)
 		real = real || !note
 	}
-	if !real && !r.near(m) {
+	if !real && (!r.near(m) || r.tokens[start+1].kind == numberToken) {
 		r.back(m)
 		if start+1 == close {
 			r.i = close + 1
@@ -97,6 +97,9 @@ func (r *reader) bracketBody(start, close int) []Node {
 			ref.Span = r.span(start)
 		}
 		return body
+	}
+	if r.word("-", dash) && r.number(1) && r.wordAt(2, "time") || r.stars == 0 && r.word(",") && r.wordAt(1, "rep") && (r.wordAt(2, "to", "across", "around") || r.number(2)) {
+		r.pass(1)
 	}
 	if ext, ok := r.times(); ok {
 		rep := &Repeat{Body: body, Ext: ext}

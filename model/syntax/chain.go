@@ -42,12 +42,15 @@ func (r *reader) chain() []Node {
 	}
 	r.fill("st")
 	k := 0
-	if r.wordAt(0, ",") {
+	if r.wordAt(0, ",") || r.word("-", dash) && r.wordAt(1, "counts", "count") {
 		k = 1
 	}
 	switch {
 	case r.wordAt(k, "(", "[") && r.countingAt(k+1):
 		r.pass(k + 1)
+		r.counting(c)
+	case r.word("-", dash) && k == 1:
+		r.pass(1)
 		r.counting(c)
 	case r.word("counts", "count"), r.word("for") && (r.wordAt(1, "first") || r.peek(1).n == 1) && r.stitchWord(min(r.i+2, len(r.tokens)-1)):
 		r.counting(c)

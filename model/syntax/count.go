@@ -130,7 +130,7 @@ func (r *reader) countAhead(k int) bool {
 	if r.tallies() == nil {
 		return false
 	}
-	for r.word(")", "]", "}", ".", ";", ",", "turn", "join", "made", "total") {
+	for r.word(")", "]", "}", ".", ";", ",", "|", "turn", "join", "made", "total") {
 		r.pass(1)
 	}
 	return r.ended() || r.word("ch", glued, "fasten", "do", "with", "change", "(", "cut", "break", "drop") || r.headingAt(r.i)

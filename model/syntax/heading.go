@@ -292,7 +292,7 @@ func (r *reader) isYarn(k int) bool {
 
 func (r *reader) open(row *Row, start int) {
 	row.Span = diag.Span{Start: r.tokens[start].start, End: r.tokens[start].end}
-	r.row, r.kind, r.loop = row, "", BothLoops
+	r.row, r.kind, r.loop, r.lie = row, "", BothLoops, LieUnsaid
 	r.headed = r.headed || row.From > 0
 	r.tree.Rows = append(r.tree.Rows, row)
 }

@@ -73,8 +73,8 @@ func (r *reader) items(stop func() bool) []Node {
 			r.pass(1)
 			continue
 		}
-		if r.is(signToken) && r.word(",", ";", ".", ":", dash, "-", "•", "/") || r.word("then", "and", "now", "also") {
-			if r.word(dash, "-", ":") && r.row != nil && len(out) > 0 && r.countAhead(1) {
+		if r.is(signToken) && r.word(",", ";", ".", ":", dash, "-", "•", "/", "|") || r.word("then", "and", "now", "also") {
+			if r.word(dash, "-", ":", "|") && r.row != nil && len(out) > 0 && r.countAhead(1) {
 				r.pass(1)
 				r.row.Count = r.tallies()
 				continue
@@ -245,7 +245,7 @@ func (r *reader) beginsItem() bool {
 func (r *reader) item() []Node {
 	start, t := r.i, r.tok()
 	switch t.text {
-	case "*", "†", "‡", "#":
+	case "*", "†", "‡", "#", "+":
 		if t.text != "#" || !r.number(1) {
 			return r.star()
 		}
@@ -277,9 +277,21 @@ func (r *reader) item() []Node {
 	case "join", "close", "unite", "connect":
 		return r.join()
 	case "with", "using", "attach", "change", "drop", "fasten", "break", "cut", "finish", "pick", "carry", "carrying", "hold", "place",
-		"tie", "end", "fo", "continue", "rejoin", "remove", "secure":
+		"tie", "end", "fo", "continue", "rejoin", "remove", "secure", "slide", "put":
 		if n := r.yarn(); n != nil {
 			return n
+		}
+	case "beg":
+		if r.wordAt(1, "ch", glued) {
+			r.pass(1)
+		}
+	case "total":
+		if r.row != nil && (r.number(1) || r.wordAt(1, ":", "of") && r.number(2)) {
+			for !r.number(0) {
+				r.pass(1)
+			}
+			r.row.Count = r.tallies()
+			return nil
 		}
 	case "weave", "marker", "mark", "move", "pull":
 		if !r.stitchWord(start) {
@@ -294,6 +306,10 @@ func (r *reader) item() []Node {
 	case "**":
 		return r.star()
 	case "rep":
+		if r.wordAt(1, "[", "(") && !r.wordAt(2, "*", "**") {
+			r.pass(1)
+			return r.bracket()
+		}
 		if r.repClause() {
 			return r.lostStar()
 		}
@@ -371,6 +387,9 @@ func (r *reader) negation() []Node {
 // "work 3 dc in next st".
 func (r *reader) working() []Node {
 	start := r.i
+	if r.word("work") && r.wordAt(1, "row", "rnd") && r.number(2) {
+		return r.rowRef()
+	}
 	if n := r.along(); n != nil {
 		return n
 	}
@@ -382,6 +401,9 @@ func (r *reader) working() []Node {
 		}
 		return r.keep()
 	case r.words("working", "behind"), r.words("working", "in", "front") && !r.wordAt(3, "loop"), r.words("working", "in", "back", "of"), r.words("working", "over"):
+		if r.words("working", "over") && (r.isYarn(2) || r.wordAt(2, "unused", "colour", "yarn", "the")) {
+			return r.carried(start)
+		}
 		r.lie = BehindIt
 		if r.wordAt(2, "front") {
 			r.lie = InFront

@@ -65,6 +65,8 @@ func (r *reader) isRowLine() bool {
 	switch {
 	case r.word("rep"):
 		return r.wordAt(1, "row", "rnd", "r", "last", "these", "prev") || r.peek(1).kind == ordinalToken || r.words("rep", "the", "last")
+	case r.word("work") && r.wordAt(1, "row", "rnd") && r.number(2):
+		return true
 	case r.words("[", "rep"), r.words("fasten", "off"), r.words("break", "off"), r.words("finish", "off"), r.words("end", "off"):
 		return true
 	case r.word("with", "rotate") || r.words("do", "not", "turn") || r.words("do", "not", "fasten"):
@@ -81,7 +83,9 @@ func (r *reader) remark() {
 		return
 	}
 	start, stitches := r.i, 0
+	rows := false // "Even rows: sc across"
 	for !r.ended() {
+		rows = rows || r.word(":") && r.wordBefore(r.i, "row", "rnd")
 		if r.i > start && r.word("skip", "rep", "*") || r.i > start && r.stitchWord(r.i) && !r.wordAt(1, "(") {
 			stitches++
 		}
@@ -89,7 +93,7 @@ func (r *reader) remark() {
 	}
 	r.i = start
 	text := r.keepLine()
-	if stitches > 1 {
+	if stitches > 1 || stitches > 0 && rows {
 		r.find(diag.Doubt, "remark", r.span(start), "give it a row heading if it is worked",
 			"line taken as a remark, though it names stitches: %q", clip(text))
 	}

@@ -8,8 +8,36 @@ func (r *reader) placeWord() bool {
 	return r.word("in", "over", "under", "around", "between", "at", "through", "from", "inside", "behind") && !r.words("in", "rep") && !r.words("from", "hook")
 }
 
-// what reads the sort of thing worked into: st, ch, ch-2 sp, dc, shell, group ...
+// what reads the sort of thing worked into: st, ch-2 sp, dc, shell, "st and ch", "dc and ch-1 sp".
 func (r *reader) what() (what What, name string, chains int, ok bool) {
+	what, name, chains, ok = r.oneWhat()
+	if what != InSt && what != InKind && what != InCh || !ok || !r.word("and") {
+		return what, name, chains, ok
+	}
+	k := 1
+	if r.wordAt(k, "in") {
+		k++
+	}
+	if r.wordAt(k, "each") {
+		k++
+	}
+	switch {
+	case what == InCh && r.wordAt(k, "st"), what != InCh && r.wordAt(k, "ch") && !r.number(k+1) && !r.wordAt(k+1, "sp", "loop"):
+		if what == InKind && k > 1 {
+			break // "in each dc and in each ch": two places
+		}
+		r.pass(k + 1)
+		return InStCh, "", 0, true
+	case what != InCh && r.wordAt(k, "ch", "ch-sp", "ch-sps", "sp", made) && (what == InSt || k == 1):
+		r.pass(k)
+		r.oneWhat()
+		return InStSp, "", 0, true
+	}
+	return what, name, chains, ok
+}
+
+// oneWhat reads one sort of thing worked into.
+func (r *reader) oneWhat() (what What, name string, chains int, ok bool) {
 	t := r.tok()
 	switch t.text {
 	case made, madeOf, glued:
@@ -25,9 +53,6 @@ func (r *reader) what() (what What, name string, chains int, ok bool) {
 		case r.wordAt(1, "sp", "loop", "mesh"):
 			r.pass(2)
 			return InSp, "", 0, true
-		case r.wordAt(1, "and") && r.wordAt(2, "st"):
-			r.pass(3)
-			return InStCh, "", 0, true
 		}
 		r.pass(1)
 		return InCh, "", 0, true
@@ -35,14 +60,6 @@ func (r *reader) what() (what What, name string, chains int, ok bool) {
 		r.pass(1)
 		return InSp, "", 0, true
 	case "st":
-		if r.wordAt(1, "and") && (r.wordAt(2, "ch", "ch-sp", "sp", made) || r.wordAt(2, "each") && r.wordAt(3, "ch", "ch-sp", "sp", made)) {
-			r.pass(2)
-			r.fill("each", "in")
-			if w, _, _, _ := r.what(); w == InSp {
-				return InStSp, "", 0, true
-			}
-			return InStCh, "", 0, true
-		}
 		r.pass(1)
 		return InSt, "", 0, true
 	case "sp", "mesh":
@@ -90,13 +107,8 @@ func (r *reader) what() (what What, name string, chains int, ok bool) {
 	if !found {
 		return InSt, "", 0, false
 	}
-	switch {
-	case r.eat("group"):
+	if r.eat("group") {
 		return InUnit, "group", 0, true
-	case r.word("and") && r.wordAt(1, made, "sp", "ch-sp"), r.words("and", "ch", "sp"): // "each dc and ch-1 sp"
-		r.pass(1)
-		r.what()
-		return InStSp, "", 0, true
 	}
 	if u := r.unit(k); u != nil && u.Recipe == "" {
 		return InUnit, k, 0, true
@@ -120,11 +132,14 @@ func (r *reader) loopWord() Loop {
 	}
 	short := r.word("blo", "flo", "tbl")
 	r.pass(1)
-	if !short && !r.eat("loop") {
+	if !short && !r.eat("loop") && (loop == FrontLoop || !r.eat("bump") && !r.eat("hump") && !r.eat("bumps")) {
 		r.i = start
 		return BothLoops
 	}
 	r.fill("only")
+	if r.wordBefore(r.i, "bump", "hump", "bumps") {
+		loop = ThirdLoop // the bump at the back of a chain
+	}
 	return loop
 }
 
@@ -146,6 +161,9 @@ func (r *reader) placeBody(p *Place) {
 		r.pass(1)
 	}
 	r.fill("the", "a", "an", "any", "both", "post", "posts", "all", "base")
+	if r.wordBefore(r.i, "both") {
+		r.eat("loop")
+	}
 	if r.words("st", "of") && !r.wordAt(2, "row", "rnd", "prev", "last", "r") || r.words("st", "around") {
 		r.pass(1)
 	}
@@ -317,7 +335,7 @@ func (r *reader) commonPlace(p *Place) {
 		p.Ord = Last
 	}
 	skipped := r.eat("skipped")
-	r.fill("foll")
+	r.fill("foll", "unworked", "unused", "free")
 	if r.word("rem") && p.Ord == Next { // "in remaining sts"
 		r.pass(1)
 		if t := r.tok(); r.word("st", "ch") && r.lower(t) != "st" && r.lower(t) != "ch" {
@@ -359,6 +377,11 @@ func (r *reader) commonPlace(p *Place) {
 		r.ofPlace(p)
 	}
 	r.fill("place", "indicated")
+	if r.word("where") { // "in st where last sc was made"
+		r.toSeparator()
+		p.Ord, p.What, p.Name, p.N = Same, InSt, "", Plain(1)
+		return
+	}
 	if r.words("at", "base", "of") || r.words("at", "the", "base", "of") { // "in st at base of ch-3"
 		r.fill("at", "the", "base", "of")
 		r.tchWord()
@@ -525,7 +548,7 @@ func (r *reader) skips() []Node {
 		if q, ok := r.num(true); ok {
 			s.N = q
 		}
-		what, name, chains, ok := r.what()
+		what, name, chains, ok := r.oneWhat()
 		if !ok || r.placeWord() || r.is(numberToken) {
 			r.i = start
 			break
@@ -558,7 +581,7 @@ func (r *reader) skip() Node {
 		s.N = q
 	}
 	r.fill("next", "of")
-	if what, name, chains, ok := r.what(); ok {
+	if what, name, chains, ok := r.oneWhat(); ok {
 		s.What, s.Name, s.Chains = what, name, chains
 	}
 	if r.word("behind") || r.word("in") && r.wordAt(1, "back") {

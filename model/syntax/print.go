@@ -293,6 +293,9 @@ func (p *printer) kind(name string) string {
 // unitName writes the name of a group; the stitch within "5-dc shell" is put into the terms asked.
 func (p *printer) unitName(name string) string {
 	n := digits(name)
+	if len(name) > 1 && name[1] == '-' && n == 0 {
+		return upper(name) // V-st
+	}
 	if n == 0 || n == len(name) || name[n] != '-' {
 		return name
 	}

@@ -55,6 +55,7 @@ type reader struct {
 	lie      Lie                  // "working behind it", for the next stitch
 	depth    int                  // of brackets
 	headed   bool                 // a numbered row has been met
+	stars    int                  // how many starred repeats are open
 	outside  bool                 // the text is not the piece's own: nodes have no span
 	kinds    map[string]string    // abbreviations looked up so far; "" for words that are none
 	own      map[string][]ownName // the pattern's own stitch names, by their first word

@@ -11,6 +11,8 @@ func (r *reader) star() []Node {
 	stop := func() bool {
 		return r.ended() && !r.starGoesOn() || r.word(sign) || r.word("**") || r.repClause() || r.headingAhead()
 	}
+	r.stars++
+	defer func() { r.stars-- }()
 	rep.Body = r.items(stop)
 	if sign != "**" && r.eat("**") {
 		rep.Break = max(len(rep.Body), 1)
@@ -50,11 +52,18 @@ func (r *reader) star() []Node {
 func (r *reader) repExtent() Extent {
 	r.repMarks()
 	r.fill(",")
+	total := r.word("for", "a") && (r.wordAt(1, "total") || r.wordAt(2, "total"))
+	if total {
+		r.fill("for", "a", "total", "of")
+	}
 	ext, ok := r.times()
 	if !ok {
 		return Extent{How: Across}
 	}
-	if ext.How == Times && !r.wordBefore(r.i, "all", "total") { // the first working is not among them
+	if total {
+		ext.Soft = false
+	}
+	if ext.How == Times && !total && !r.wordBefore(r.i, "all", "total") { // the first working is not among them
 		ext.N = ext.N.plus(1)
 	}
 	return ext
@@ -63,7 +72,7 @@ func (r *reader) repExtent() Extent {
 // repMarks passes "from * to *", "between *s", "(*)".
 func (r *reader) repMarks() {
 	r.fill("from", "between")
-	for r.word("*", "**", "†", "‡", "#", "s", "-", "the", "'", "’", "\"", "(", ")", "first", "nth") ||
+	for r.word("*", "**", "†", "‡", "#", "s", "-", "+", "the", "'", "’", "\"", "(", ")", "first", "nth") ||
 		r.word("to") && (r.wordAt(1, "*", "**", "†", "‡", "#") || r.wordAt(1, "first", "nth") && r.wordAt(2, "*")) {
 		if r.word("(") && r.tok().match != r.i+2 || r.word(")") && !r.wordBefore(r.i, "*", "**") {
 			return
@@ -87,7 +96,7 @@ func (r *reader) starGoesOn() bool {
 
 // repClause: "rep from *", "rep *", "rep across", "rep between *s".
 func (r *reader) repClause() bool {
-	return r.word("rep") && (r.wordAt(1, "from", "between", "*", "**", "across", "around", "to", "†", "‡", "#", "until", ".", "once", "twice", ",", ";") || r.number(1) || r.peek(1).kind == lineToken || r.peek(1).kind == endToken)
+	return r.word("rep") && (r.wordAt(1, "from", "between", "*", "**", "across", "around", "to", "†", "‡", "#", "+", "until", ".", "once", "twice", ",", ";") || r.number(1) || r.peek(1).kind == lineToken || r.peek(1).kind == endToken)
 }
 
 // times reads the clause that ends a repeat.
@@ -215,7 +224,9 @@ func (r *reader) endings(rep *Repeat) {
 		r.omitted(rep)
 		return
 	}
-	if !r.wordAt(k, "end", "finish", "finishing") || r.wordAt(k+1, "off") {
+	if r.wordAt(k, "last") && r.wordAt(k+1, "rep") && r.wordAt(k+2, "with", "at", "in") {
+		k--
+	} else if !r.wordAt(k, "end", "finish", "finishing") || r.wordAt(k+1, "off") {
 		return
 	}
 	r.pass(k + 1)

@@ -10,6 +10,11 @@ func (r *reader) makes() []Node {
 	lead := false
 	if q, ok := r.num(true); ok {
 		m.N, lead = q, true
+		if r.isYarn(0) && r.tok().tight { // 3A, 2B
+			y := &Yarn{Letter: r.raw(r.tok()), Span: r.spanTo(start)}
+			r.pass(1)
+			return []Node{y, &Make{Span: r.span(start), N: q, Kind: r.kindOr(plainStitch)}}
+		}
 		r.fill("more")
 	}
 	r.fill("a", "an", "work", "one")
@@ -41,6 +46,7 @@ func (r *reader) makes() []Node {
 		m.Kind, m.N = r.together(kind, m.N.B), Plain(1)
 		lead = false
 	}
+	r.fill("loosely", "tightly", "carefully")
 	if r.word("inc", "dec") {
 		inc := r.word("inc")
 		if !inc {
@@ -48,6 +54,9 @@ func (r *reader) makes() []Node {
 		}
 		r.pass(1)
 		return r.changeOfCount(m, start, lead, inc)
+	}
+	if r.everyNth() > 0 {
+		return r.spacedOut(m, start)
 	}
 	if !r.makePlace(m, start, lead) {
 		r.i = start
@@ -73,12 +82,16 @@ func (r *reader) makes() []Node {
 
 // inYarn reads the "with B" or "in B" straight after a stitch.
 func (r *reader) inYarn() Node {
-	if !r.word("with", "in") || !r.isYarn(1) {
+	bracketed := r.word("(") && r.wordAt(2, ")")
+	if !r.word("with", "in") && !bracketed || !r.isYarn(1) {
 		return nil
 	}
 	start := r.i
 	y := &Yarn{Letter: r.raw(r.peek(1))}
 	r.pass(2)
+	if bracketed {
+		r.pass(1)
+	}
 	y.Span = r.span(start)
 	return y
 }
@@ -311,32 +324,42 @@ func (r *reader) changeOfCount(m *Make, start int, lead, inc bool) []Node {
 	return append([]Node{m}, r.more(m)...)
 }
 
-// everyNth sees "in every 4th st" and gives the 4.
+// everyNth sees "in every 4th st" and gives the 4; "in every other st" is the 2nd.
 func (r *reader) everyNth() int {
-	if r.words("in", "each") && r.peek(2).kind == ordinalToken && r.wordAt(3, "st") {
+	switch {
+	case !r.words("in", "each") || !r.wordAt(3, "st", "ch"):
+		return 0
+	case r.wordAt(2, "other", "alternate"):
+		return 2
+	case r.peek(2).kind == ordinalToken:
 		return r.peek(2).n
 	}
 	return 0
 }
 
-// spacedOut writes "inc in every 4th st" out as a repeat: three plain stitches and the increase.
+// spacedOut writes "inc in every 4th st" out as a repeat: three plain stitches and the increase. A stitch
+// that changes no count has skipped ones between instead: "dc in every other st".
 func (r *reader) spacedOut(m *Make, start int) []Node {
 	n := r.everyNth()
+	what := InSt
+	if r.wordAt(3, "ch") {
+		what = InCh
+	}
 	r.pass(4)
 	ext, ok := r.times()
 	if !ok || ext.How == Times {
 		ext = Extent{How: Across}
 	}
 	span := r.span(start)
-	m.Span, m.Place = span, &Place{Span: span, N: Plain(1)}
-	rest := n - 1
-	if bases := r.basesOf(m.Kind); bases > 1 {
-		m.Place.N, rest = Plain(bases), n-bases
-	}
+	bases := r.basesOf(m.Kind)
+	m.Span, m.Place = span, &Place{Span: span, N: Plain(bases), What: what}
 	body := []Node{m}
-	if rest > 0 {
-		plain := &Make{Span: span, N: Plain(1), Kind: r.bare(m.Kind), Place: &Place{Span: span, N: Plain(rest)}}
-		body = []Node{plain, m}
+	switch rest := Plain(n - bases); {
+	case rest.B <= 0:
+	case bases > 1 || !m.N.isOne():
+		body = []Node{&Make{Span: span, N: Plain(1), Kind: r.bare(m.Kind), Place: &Place{Span: span, N: rest, What: what}}, m}
+	default:
+		body = []Node{m, &Skip{Span: span, N: rest, What: what}}
 	}
 	return []Node{&Repeat{Span: span, Body: body, Ext: ext}}
 }

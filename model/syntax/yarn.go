@@ -5,7 +5,8 @@ import "strings"
 // yarnWords say what is done to a yarn.
 var yarnWords = map[string]YarnDo{"with": With, "using": With, "continue": With, "join": JoinIn, "rejoin": JoinIn, "attach": JoinIn, "change": ChangeTo,
 	"drop": DropIt, "fasten": CutIt, "break": CutIt, "cut": CutIt, "finish": CutIt, "end": CutIt, "tie": CutIt, "fo": CutIt, "pick": PickUpIt,
-	"carry": CarryIt, "carrying": CarryIt, "hold": HoldLoop, "place": HoldLoop, "remove": HoldLoop, "secure": HoldLoop}
+	"carry": CarryIt, "carrying": CarryIt, "hold": HoldLoop, "place": HoldLoop, "remove": HoldLoop, "secure": HoldLoop,
+	"slide": HoldLoop, "slip": HoldLoop, "put": HoldLoop}
 
 // yarn reads "with B", "join B in any corner", "change to B in last st", "drop A", "fasten off A", "pick up A
 // at the right edge", "carry A up the side", "place loop on marker".
@@ -115,7 +116,7 @@ func (r *reader) yarnPlace(y *Yarn) {
 		}
 	case y.Do == CarryIt:
 		r.fill("loosely", "up", "across", "inside", "in", "the", "side", "edge", "work", "under", "st", "back", "of", "behind", "over")
-	case r.words("at", "beg") || r.words("at", "the", "beg") || r.words("at", "start"):
+	case r.word("at") && (r.wordAt(1, "beg", "start", "right", "left") || r.wordAt(1, "the") && r.wordAt(2, "beg", "start", "right", "left")):
 		r.edgeWords()
 	case y.Do == DropIt && r.word("at", "to"):
 		r.edgeWords()
@@ -152,6 +153,17 @@ func (r *reader) cutting(start int) bool {
 		r.pass(2)
 	}
 	return true
+}
+
+// carried reads "working over A": the stitches close round the yarn.
+func (r *reader) carried(start int) []Node {
+	y := &Yarn{Do: CarryIt}
+	r.pass(2)
+	r.fill("the", "unused", "yarn", "colour")
+	r.yarnName(y)
+	r.toSeparator()
+	y.Span = r.span(start)
+	return []Node{y}
 }
 
 // finishing reads "finish last sc with B" as a change to B.
