@@ -4,6 +4,8 @@ import (
 	"context"
 	"runtime"
 	"testing"
+
+	"strandway/chart/layout"
 )
 
 // blanket is 100,980 single crochet in stripes.
@@ -24,9 +26,17 @@ func BenchmarkMake(b *testing.B) {
 
 // The first picture of a small piece, nothing drawn before.
 func BenchmarkFirstPicture(b *testing.B) {
-	for _, s := range []swatch{{kind: sc, cols: 25, rows: 20, yarnOf: twoRows}, {kind: dc, cols: 25, rows: 20, yarnOf: twoRows}} {
-		b.Run(s.kind.Name, func(b *testing.B) {
-			p, yarns := s.plan(), harbour(b)
+	const shells = "Ch 38.\nRow 1 (RS): Sc in 2nd ch from hook, *skip next 2 ch, 5 dc in next ch, skip next 2 ch, sc in next ch; rep from * across, turn.\n" +
+		"Row 2: Ch 3 (counts as dc), 2 dc in first sc, *skip next 2 dc, sc in next dc, skip next 2 dc, 5 dc in next sc; rep from * across, ending with 3 dc in last sc, turn.\n" +
+		"Row 3: Ch 1, sc in first dc, *skip next 2 dc, 5 dc in next sc, skip next 2 dc, sc in next dc; rep from * across, turn.\nRows 4-13: Rep Rows 2 and 3."
+	plans := map[string]*layout.Plan{
+		"sc":     swatch{kind: sc, cols: 25, rows: 20, yarnOf: twoRows}.plan(),
+		"dc":     swatch{kind: dc, cols: 25, rows: 20, yarnOf: twoRows}.plan(),
+		"shells": worked(b, shells, 1),
+	}
+	for name, p := range plans {
+		b.Run(name, func(b *testing.B) {
+			yarns := harbour(b)
 			for b.Loop() {
 				c := Make(p, yarns, Options{})
 				buf, err := c.Draw(context.Background(), fit(c, 1000))

@@ -158,10 +158,10 @@ func (a *artist) cut(s *strand, id int32) float64 {
 // trace marks the samples that a segment covers and that lie nearest to the viewer.
 func (a *artist) trace(id int32, g *segment, s *strand, length float64, seed uint32) {
 	r := s.radius * a.scale
-	x0, x1 := max(0, int(min(g.ax, g.bx)-r)), min(a.w-1, int(max(g.ax, g.bx)+r)+1)
 	y0, y1 := max(0, int(min(g.ay, g.by)-r)), min(a.h-1, int(max(g.ay, g.by)+r)+1)
 	for y := y0; y <= y1; y++ {
 		line := a.touches[y*a.w : (y+1)*a.w]
+		x0, x1 := g.extent(float64(y)+.5, r, a.w)
 		for x := x0; x <= x1; x++ {
 			px, py := float64(x)+.5, float64(y)+.5
 			da := (px-g.ax)*g.tax + (py-g.ay)*g.tay
@@ -193,6 +193,29 @@ func (a *artist) trace(id int32, g *segment, s *strand, length float64, seed uin
 			*hit = touch{z, float32(v), float32(along), id}
 		}
 	}
+}
+
+// extent is where line y, in samples, may meet a segment of radius r.
+func (g *segment) extent(y, r float64, width int) (x0, x1 int) {
+	lo, hi := min(g.ax, g.bx)-r, max(g.ax, g.bx)+r
+	// Keep the x where k*x + c >= 0.
+	keep := func(k, c float64) {
+		switch {
+		case k > 1e-9:
+			lo = max(lo, -c/k)
+		case k < -1e-9:
+			hi = min(hi, -c/k)
+		case c < 0:
+			hi = lo - 2
+		}
+	}
+	keep(g.tax, (y-g.ay)*g.tay-g.ax*g.tax)
+	keep(-g.tbx, g.bx*g.tbx-(y-g.by)*g.tby)
+	across := (y-g.ay)*g.ny - g.ax*g.nx
+	const bend = 1.3 // on the outside of a bend the strand is that much wider
+	keep(-g.nx, bend*r-across)
+	keep(g.nx, bend*r+across)
+	return max(0, int(lo)-1), min(width-1, int(hi)+1)
 }
 
 // hairs adds the stray fibres that stand off a strand's outline.

@@ -139,7 +139,8 @@ func nep(s, th, radius float64, seed uint32) uint8 {
 	}
 	x := a - ai - .3 - .4*float64(h>>8&255)/255
 	y := r - ri - .3 - .4*float64(h>>16&255)/255
-	if .5*x*x+y*y > .045+.03*noise(a*9, r*9, seed) {
+	const least, ragged = .045, .03
+	if far := .5*x*x + y*y; far > least+ragged || far > least+ragged*noise(a*9, r*9, seed) {
 		return 0
 	}
 	return uint8(1 + (h>>24)%15)
