@@ -4,6 +4,7 @@ import (
 	"context"
 	"image/color"
 	"io"
+	"slices"
 	"strings"
 
 	"strandway/chart/layout"
@@ -23,12 +24,11 @@ var clothCommand = command{
 	run:     runCloth,
 }
 
-// A cloth is drawn so large that its stitches can be told apart, but no larger
-// than a picture of mostPixels by mostPixels.
+// A cloth is drawn so large that its stitches can be told apart, as far as the sheet's width goes.
 const (
 	pixelsPerStitch = 48
-	mostPixels      = 8000
-	border          = .9 // w
+	narrowest       = 1200 // pixels
+	widest          = 4800
 )
 
 func runCloth(c *call) error {
@@ -64,14 +64,23 @@ func runCloth(c *call) error {
 	}
 	yarns := clothYarns(worked, piece, choice.colourway)
 	made := cloth.Make(layout.Arrange(worked.Pieces[piece].Fabric, layout.Measured()), yarns, o)
-	box := made.Box().Grow(border)
-	view := cloth.View{Box: box, PixelsPerW: min(pixelsPerStitch, mostPixels/box.Width(), mostPixels/box.Height())}
-	picture, err := made.Paint(context.Background(), view, yarns, cloth.Background{})
+	sheet := cloth.Sheet{
+		Title:     title(worked, piece),
+		Colourway: choice.colourway,
+		Names:     yarnNames(worked, piece, choice.colourway),
+		Width:     int(max(narrowest, min(pixelsPerStitch*made.Box().Width(), widest))),
+		StitchMM:  o.StitchMM,
+		Inches:    src.pattern.Units == "in",
+	}
+	if o.Face == cloth.WS {
+		sheet.Title += ", wrong side"
+	}
+	picture, err := made.DrawSheet(context.Background(), yarns, sheet)
 	if err != nil {
 		return err
 	}
 	err = render.WriteFile(choice.out, func(w io.Writer) error {
-		return png.Encode(w, picture, png.Options{Text: map[string]string{"Title": title(worked, piece)}})
+		return png.Encode(w, picture, png.Options{Text: map[string]string{"Title": sheet.Title}})
 	})
 	if err != nil {
 		return err
@@ -92,6 +101,25 @@ func clothYarns(worked *model.Worked, piece int, colourway string) []cloth.Yarn 
 		out[i].Look = looks[yarn.Look]
 		out[i].RepeatM = yarn.RepeatM
 		out[i].Colours = parsed(yarn.Colours)
+	}
+	return out
+}
+
+// yarnNames are the yarns as a sheet names them: letter, yarn and shade.
+func yarnNames(worked *model.Worked, piece int, colourway string) []string {
+	way, _ := worked.Pattern.Colourway(colourway)
+	var out []string
+	for i, letter := range worked.Pieces[piece].Fabric.Yarns {
+		words := letter
+		if yarn, ok := worked.YarnOf(piece, i); ok {
+			shade := yarn.Shade
+			if way != nil && way.Shades[yarn.Letter].Shade != "" {
+				shade = way.Shades[yarn.Letter].Shade
+			}
+			said := slices.DeleteFunc([]string{yarn.Name, shade}, func(s string) bool { return s == "" })
+			words += "  " + strings.Join(said, ", ")
+		}
+		out = append(out, words)
 	}
 	return out
 }
