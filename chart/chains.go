@@ -38,8 +38,11 @@ func (e *engraver) turningChain(id int32) {
 	gap := gapUnderTurning
 	if legs := e.legs(id); len(legs) > 0 {
 		foot = legs[0].Foot
-		if legs[0].At < 0 && e.p.RingR > 0 {
+		switch {
+		case legs[0].At < 0 && e.p.RingR > 0:
 			gap = max(.75, e.p.RingR+.33)
+		case p.Fan >= 0: // it begins at the fan's common foot
+			foot, gap = e.foot(id, &legs[0], false), .08
 		}
 	}
 	e.drawn.chains = true
@@ -70,7 +73,12 @@ func (e *engraver) hanging(id int32) {
 		e.put(glyph{symbol: "surface", height: steps(.6), fill: e.look.paper, cased: true},
 			frame{foot.Lerp(host.Top, .5).Sub(at.up.Mul(.3)), at.up}, e.look.yarn(s.Yarn).line)
 	default:
-		e.dot(id, e.p.Poses[p.Host].Top.Add(e.p.Poses[p.Host].Up.Unit().Mul(.26)))
+		host := &e.p.Poses[p.Host]
+		at := host.Top
+		if !e.f.Stitches[p.Host].Has(fabric.Chain) { // above a bar, but within an oval
+			at = at.Add(host.Up.Unit().Mul(.26))
+		}
+		e.dot(id, at)
 	}
 }
 
@@ -157,7 +165,12 @@ func (e *engraver) join(id int32) {
 			switch {
 			case q == target:
 			case q.Top.Sub(target.Top).Len() < 2.2:
-				at = q.Top.Lerp(target.Top, .5).Add(target.Up.Unit().Mul(.1))
+				to := q.Top.Sub(target.Top)
+				if e.isCross(last) { // between two crosses there is room
+					at = target.Top.Add(to.Mul(.5))
+				} else { // above the bars
+					at = target.Top.Add(to.Unit().Mul(min(.42, to.Len()/2))).Add(target.Up.Unit().Mul(.24))
+				}
 			default: // the round lies cut open: it is closed at its far end
 				at = q.Top.Add(e.ahead(last, q.Up.Unit()).Mul(.62))
 			}

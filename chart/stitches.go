@@ -313,7 +313,7 @@ func (e *engraver) foot(id int32, l *layout.Leg, marked bool) geom.Point {
 		if cross {
 			gap += .15
 		}
-		if l.Space && overChain && e.f.Stitches[l.At].Has(fabric.Corner) && !cross {
+		if l.Space && overChain && !cross && round(e.p.Manner) && e.spaceLength(l.At) > 1 {
 			gap = gapCornerSpace
 		}
 	}
