@@ -83,12 +83,15 @@ func (p *piece) bracketUpward(plan *Plan) {
 	alike := p.rowHashes()
 	for k, r := range p.rows {
 		for i := r.first; i < r.last; i++ {
-			s := &p.f.Stitches[p.nodes[i].id]
-			alike[k] = mix(mix(alike[k], uint64(s.Kind)), uint64(s.Yarn))
+			n := &p.nodes[i]
+			s := &p.f.Stitches[n.id]
+			if n.nlegs == 0 || p.legs[n.leg].post == 0 { // posts change their name with the side
+				alike[k] = mix(alike[k], uint64(s.Kind))
+			}
+			alike[k] = mix(alike[k], uint64(s.Yarn))
 		}
-		alike[k] = mix(alike[k], uint64(r.dir))
 	}
-	up := findUpward(alike)
+	up := findUpward(alike, 2) // the first row stands on the foundation, which makes it another row
 	if up.rows < 2 {
 		return
 	}

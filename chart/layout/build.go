@@ -171,7 +171,7 @@ func lastWorked(f *fabric.Fabric) int32 {
 	return end
 }
 
-// addLegs resolves the places of node i.
+// addLegs resolves the places of node i; its legs lie in the order of the row.
 func (p *piece) addLegs(i, centre int32) {
 	n := &p.nodes[i]
 	n.leg = int32(len(p.legs))
@@ -195,6 +195,7 @@ func (p *piece) addLegs(i, centre int32) {
 		p.legs = append(p.legs, l)
 	}
 	n.nlegs = int32(len(p.legs)) - n.leg
+	slices.SortStableFunc(p.legs[n.leg:], func(a, b leg) int { return int(a.a + a.b - b.a - b.b) })
 	if p.f.Stitches[n.id].Has(fabric.Long) {
 		n.deep = true
 	}

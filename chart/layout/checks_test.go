@@ -49,7 +49,7 @@ func cross(a, b, c, d geom.Point) bool {
 
 // tooNear counts pairs of tops or chains whose ink would touch.
 func tooNear(p *Plan) int {
-	const least = .5
+	const least = .45
 	grid := map[[2]int][]geom.Point{}
 	n := 0
 	for id := range p.Poses {

@@ -38,26 +38,39 @@ func (p *piece) placeColumns() {
 // pitch is the distance of foundation stitches: the widest row decides, within
 // what a foundation can give.
 func (p *piece) pitch() float64 {
-	below := p.rows[0].len()
-	width := func(r row) float64 {
-		w := p.natural(r)
-		p.runs(r, func(a, b int32) {
-			if b-a >= 3 {
-				w -= chainGap * (1 - loopShare) * float64(b-a-2)
-			}
-		})
-		return w
+	if len(p.rows) == 1 {
+		return 2 * stitchHalf
 	}
+	below := p.rows[0].len()
 	most := 0.0
-	for i, r := range p.rows[1:] {
-		if q := p.period; q != nil {
-			whole := float64(r.len()-1) / float64(q.nodes[i+1])
-			most = max(most, width(r)/whole/float64(q.nodes[0]))
+	for k, r := range p.rows[1:] {
+		if q := p.period; q != nil { // one repeat from the middle, free of the edges
+			n := q.nodes[k+1]
+			spare := int32(r.len()) - n
+			left, right := r.first+spare/2, r.first+(spare+1)/2
+			w := max(p.widthOf(r, left, left+n), p.widthOf(r, right, right+n))
+			most = max(most, w/float64(q.nodes[0]))
 		} else if below > 1 {
-			most = max(most, width(r)/float64(below-1))
+			most = max(most, p.widthOf(r, r.first, r.last-1)/float64(below-1))
 		}
 	}
 	return min(max(most, .88), 1.15)
+}
+
+// widthOf is how much width the nodes from a to b need; loops bow and need less
+// than their length.
+func (p *piece) widthOf(r row, a, b int32) float64 {
+	w := 0.0
+	for i := a; i < b && i+1 < r.last; i++ {
+		w += p.gap(i, i+1)
+	}
+	p.runs(r, func(first, last int32) {
+		if n := last - first; n >= 3 {
+			within := float64(max(0, min(last, b)-max(first, a)))
+			w -= chainGap * (1 - loopShare) * within * float64(n-2) / float64(n)
+		}
+	})
+	return w
 }
 
 // placeRow gives a row its direct places over the rows below it.
@@ -184,6 +197,9 @@ func (p *piece) fillUnknown(r row, s *separator) {
 			p.at[r.first+int32(j)].Y = q.Y + bow*math.Sin(math.Pi*t)
 			if e-k >= 3 {
 				s.gap[j] *= loopGap
+				if j == k && k > 0 {
+					s.gap[k-1] *= loopGap
+				}
 			}
 		}
 		k = e

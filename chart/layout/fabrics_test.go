@@ -34,7 +34,7 @@ Row 1: Dc in 4th ch from hook and in each ch across, turn.
 Row 2: Ch 3 (counts as dc), dc in next st and in each st across, turn.
 Rows 3-6: Rep Row 2.`},
 	{name: "V-stitch", missed: .03, repeat: "3 sts", rows: `
-Ch 3n + 3.
+Ch 3n + 5.
 Row 1: Dc in 4th ch from hook, *skip 1 ch, (dc, ch 1, dc) in next ch, skip 1 ch; rep from * to last ch, dc in last ch, turn.
 Row 2: Ch 3 (counts as dc), *(dc, ch 1, dc) in next ch-1 sp; rep from * across, dc in top of tch, turn.
 Rows 3-6: Rep Row 2.`},
@@ -63,13 +63,13 @@ Ch 2n + 4.
 Row 1: Dc in 4th ch from hook and in each ch across, turn.
 Row 2: Ch 2 (counts as dc), *fpdc around next st, bpdc around next st; rep from * to last st, dc in top of tch, turn.
 Rows 3-6: Rep Row 2.`},
-	{name: "net", missed: .2, repeat: "4 sts", rows: `
+	{name: "net", missed: .3, repeat: "4 sts", upward: "Rows 2-3", rows: `
 Ch 4n + 2.
 Row 1: Sc in 2nd ch from hook, *ch 5, skip 3 ch, sc in next ch; rep from * across, turn.
 Row 2: Ch 5 (counts as dc, ch 2), sc in next ch-5 sp, *ch 5, sc in next ch-5 sp; rep from * across, ch 2, dc in last sc, turn.
-Row 3: Ch 1, sc in first dc, *ch 5, sc in next ch-5 sp; rep from * across, ch 5, sc in 3rd ch of tch, turn.
+Row 3: Ch 1, sc in first dc, *ch 5, sc in next ch-5 sp; rep from * to last ch-2 sp, ch 5, sc in top of tch, turn.
 Rows 4-7: Rep Rows 2-3.`},
-	{name: "crossed dc", crossed: 9, rows: `
+	{name: "crossed dc", crossed: 3, missed: .06, repeat: "2 sts", rows: `
 Ch 2n + 4.
 Row 1: Dc in 4th ch from hook and in each ch across, turn.
 Row 2: Ch 3 (counts as dc), *skip next st, dc in next st, dc in skipped st; rep from * to last st, dc in last st, turn.
@@ -112,11 +112,12 @@ Row 3: Ch 4 (counts as dc, ch 1), 3 dc in next ch-1 sp, ch 1, 3 dc in next ch-1 
 Ch 24, join with sl st to form a ring.
 Rnd 1: Ch 1, sc in each ch around, join. (24 sc)
 Rnds 2-6: Ch 1, sc in each st around, join. (24 sc)`},
-	{name: "edged swatch", rows: `
+	{name: "edged swatch", missed: .01, rows: `
 Ch 13.
 Row 1: Sc in 2nd ch from hook and in each ch across, turn. (12 sc)
 Rows 2-8: Ch 1, sc in each st across, turn.
-Rnd 1: Ch 1, 3 sc in first st, sc in next 10 sts, 3 sc in last st, sc evenly down left edge, 3 sc in corner, sc in each ch across bottom, 3 sc in corner, sc evenly up right edge, join.`},
+Rnd 9: Ch 1, sc evenly around, working 3 sc in each corner, join with sl st to first sc.
+Rnd 10: Ch 1, sc in each st around, join.`},
 }
 
 // swatchOf reads and works rows; it fails the test on findings that stop the work.

@@ -85,7 +85,7 @@ func (f *fold) lines(k int, r row, times int32) bool {
 
 // findRows settles which rows can be left out.
 func (f *fold) findRows() {
-	f.up = findUpward(f.whole.rowHashes())
+	f.up = findUpward(f.whole.rowHashes(), 1)
 	if f.up.rows == 0 {
 		return
 	}

@@ -33,9 +33,16 @@ func (p *piece) findPeriod() {
 			return
 		}
 		q.lo[k], q.hi[k] = int32(edge), int32(r.len()-edge)
-		own := smallestPeriod(tokens[edge:r.len()-edge], &border)
+		from := edge
+		for from < r.len()-edge && p.nodes[r.first+int32(from)].nlegs == 0 {
+			from++ // the first stitch is described by one that lies outside
+		}
+		own := smallestPeriod(tokens[min(from+1, r.len()-edge):r.len()-edge], &border)
+		if own == 0 || int(own)*3 > r.len() {
+			return
+		}
 		below := p.shiftBelow(r, q.lo[k], q.hi[k], own)
-		if own == 0 || below <= 0 {
+		if below <= 0 {
 			return
 		}
 		if rest := q.nodes[k-1] % below; rest != 0 {
@@ -111,8 +118,8 @@ func (p *piece) shiftBelow(r row, lo, hi, own int32) int32 {
 	return 0
 }
 
-// smallestPeriod is the least shift that maps the tokens onto themselves, at
-// least once over; 0 for none.
+// smallestPeriod is the least shift that maps the tokens onto themselves; 0 for
+// none.
 func smallestPeriod(t []uint64, border *[]int32) int32 {
 	b := append((*border)[:0], 0)
 	for i, k := 1, int32(0); i < len(t); i++ {
@@ -126,7 +133,7 @@ func smallestPeriod(t []uint64, border *[]int32) int32 {
 	}
 	*border = b
 	if n := int32(len(t)); n > 0 {
-		if s := n - b[n-1]; 2*s <= n {
+		if s := n - b[n-1]; s < n {
 			return s
 		}
 	}
@@ -144,22 +151,23 @@ func gcd(a, b int32) int32 {
 // k in [from, to).
 type upward struct{ rows, from, to int }
 
-// findUpward looks for the smallest repeat of rows that holds twice over and
-// reaches furthest; rows is 0 for none.
-func findUpward(alike []uint64) upward {
+// findUpward looks for the smallest repeat of the rows from first on that holds
+// over most of them, else the one that holds longest; rows is 0 for none.
+func findUpward(alike []uint64, first int) upward {
 	var best upward
-	for q := 1; q*2 <= len(alike)-1; q++ {
-		from := 1
-		for k := 1; k+q < len(alike); k++ {
+	n := len(alike) - first
+	for q := 1; q*2 <= n; q++ {
+		from := first
+		for k := first; k+q < len(alike); k++ {
 			if alike[k] != alike[k+q] {
 				from = k + 1
 				continue
 			}
-			if n := k + 1 - from; n >= q && n > best.to-best.from+(q-best.rows)/2 {
+			if like := k + 1 - from; like >= q && like > best.to-best.from {
 				best = upward{q, from, k + 1}
 			}
 		}
-		if best.rows > 0 && best.to-best.from+best.rows >= (len(alike)-1)*2/3 {
+		if best.rows > 0 && best.to-best.from+best.rows >= n*2/3 {
 			break
 		}
 	}

@@ -43,8 +43,8 @@ func (p *piece) weightsFor() weights {
 	for _, r := range p.rows[1:] {
 		p.runs(r, func(a, b int32) { loops = loops || b-a >= 3 })
 	}
-	if loops {
-		w.level = .30
+	if loops { // rows of loops stand higher than the edges that hold them
+		w.level, w.edge = .30, .08
 		if len(p.fans) > 0 {
 			w.bow = .08
 		}
@@ -89,6 +89,7 @@ type relaxer struct {
 	pairs  []pair
 	bends  []bend
 	runs   []chainRun
+	chords []chords // by row
 	clear  clearance
 	mirror *mirror
 }
@@ -105,7 +106,7 @@ func (p *piece) relax() int {
 	x := &relaxer{
 		p: p, w: p.weightsFor(), at: p.at,
 		move: make([]geom.Point, n), sum: make([]float64, n), speed: make([]geom.Point, n),
-		home: append([]geom.Point(nil), p.at...), fixed: make([]bool, n),
+		home: append([]geom.Point(nil), p.at...), fixed: make([]bool, n), chords: make([]chords, len(p.rows)),
 	}
 	if !p.hasRing && !x.w.freeGround {
 		for i := p.rows[0].first; i < p.rows[0].last; i++ {

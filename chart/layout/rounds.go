@@ -64,7 +64,7 @@ func (p *piece) radius(k int, radius []float64, turn float64) float64 {
 }
 
 // opening is the angle that rows from a point open to: what they widen by, over
-// what they rise.
+// what they rise, and room for the first.
 func (p *piece) opening() float64 {
 	last := len(p.rows) - 1
 	rise := 0.0
@@ -75,8 +75,10 @@ func (p *piece) opening() float64 {
 		}
 		rise += most
 	}
-	wide := p.natural(p.rows[last]) - p.natural(p.rows[0])
-	return min(max(wide/max(1, rise), .6), 1.9*math.Pi)
+	first := p.natural(p.rows[0])
+	open := (p.natural(p.rows[last]) - first) / max(1, rise)
+	fits := first * squeeze / (p.feetR + p.rowHeight(p.rows[0]))
+	return min(max(open, fits, .6), 1.9*math.Pi)
 }
 
 // placeRound places one round at radius out.

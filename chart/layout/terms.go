@@ -14,6 +14,7 @@ type stem struct {
 	long      float64
 	dir       geom.Point // unit; where the top wants to stand from the foot
 	turn      float64    // weight of the direction, 0 for none
+	free      bool       // the direction says nothing of the height
 	lean      float64    // from the row's own normal, where rows bend
 }
 
@@ -36,6 +37,7 @@ type bend struct {
 
 // chainRun is a run of chains and the nodes it hangs between.
 type chainRun struct {
+	row         int32
 	from, to    int32 // the nodes at either end
 	first, last int32 // chains [first, last), counted on beyond the row's end
 	length      float64
@@ -43,10 +45,13 @@ type chainRun struct {
 	loop        bool // long enough to bow
 }
 
+// chords is the mean share of their length that the loops of a row span.
+type chords struct{ share, loops float64 }
+
 const (
 	tautShare  = .93 // of its length, beyond which a run is taut
-	chordShare = .72 // of its length, the chord that a loop likes
 	loopLength = 3.2
+	widestLoop = .82 // of its length, that a loop likes to span at most
 	outward    = .25 // how far a slack chain would drift, u
 )
 
@@ -81,6 +86,7 @@ func (x *relaxer) gatherStems(i int32, r row) {
 		if !r.closed && (n.turn || i == r.first || i == r.last-1) {
 			s.short *= x.w.edge
 			s.long *= x.w.edge
+			s.free = x.w.edge < 1
 		}
 		if n.nlegs > 1 {
 			s.short *= x.w.legShort
@@ -107,7 +113,7 @@ func (x *relaxer) gatherPairs(r row, ground bool) {
 			if !r.closed && (a == r.first || b == r.last) {
 				return
 			}
-			q := chainRun{first: a, last: b, length: float64(b-a+1) * chainGap}
+			q := chainRun{row: p.nodes[r.first].row, first: a, last: b, length: float64(b-a+1) * chainGap}
 			q.from, q.to = p.prev(a), p.wrap(r, b)
 			q.loop = q.length > loopLength
 			for i := a; i < b; i++ {
@@ -198,7 +204,11 @@ func (x *relaxer) pullStems() {
 		if bent {
 			dir = x.normal(s.a, s.b).Rotate(s.lean)
 		}
-		want := b.Add(dir.Mul(max(s.h, .3))).Sub(t).Mul(.5)
+		h := max(s.h, .3)
+		if s.free {
+			h = l
+		}
+		want := b.Add(dir.Mul(h)).Sub(t).Mul(.5)
 		x.pull(s.top, want, s.turn)
 		x.pullPlace(s.a, s.b, want.Mul(-1), s.turn)
 	}
@@ -275,8 +285,16 @@ func (x *relaxer) pullBends() {
 	}
 }
 
-// pullRuns lets slack chains bow outward and loops share their slack.
+// pullRuns lets slack chains bow outward, and the loops of a row share its width.
 func (x *relaxer) pullRuns() {
+	clear(x.chords)
+	for k := range x.runs {
+		if q := &x.runs[k]; q.loop && q.slack {
+			c := &x.chords[q.row]
+			c.share += x.at[q.to].Sub(x.at[q.from]).Len() / q.length
+			c.loops++
+		}
+	}
 	for k := range x.runs {
 		q := &x.runs[k]
 		if !q.slack {
@@ -284,11 +302,12 @@ func (x *relaxer) pullRuns() {
 		}
 		d := x.at[q.to].Sub(x.at[q.from])
 		if q.loop {
-			e := d.Unit().Mul((q.length*chordShare - d.Len()) / 2)
+			c := x.chords[q.row]
+			e := d.Unit().Mul((q.length*min(c.share/c.loops, widestLoop) - d.Len()) / 2)
 			x.pull(q.from, e.Mul(-1), x.w.chord)
 			x.pull(q.to, e, x.w.chord)
 		}
-		r := x.p.rows[x.p.nodes[q.from].row]
+		r := x.p.rows[q.row]
 		for i := q.first; i < q.last; i++ {
 			j := x.p.wrap(r, i)
 			up := geom.Point{Y: outward}
