@@ -152,7 +152,9 @@ func (r *reader) countsWord(from, close int) int {
 				return max(k-2, from)
 			}
 		case "counts", "count", "counted", "stands", "stand":
-			return max(k-2, from)
+			if next := r.tokens[k+1].text; next == "as" || next == "for" || k > from && r.wordBefore(k, "not", "don't", "don’t", "doesn't", "doesn’t") {
+				return max(k-2, from)
+			}
 		}
 	}
 	return 0

@@ -63,6 +63,7 @@ type printer struct {
 	tree  *Tree
 	words wording
 	round bool // the row at hand is a round
+	stars int  // how many starred repeats are open
 	group bool // within a group: bare stitches go into its place
 }
 

@@ -196,6 +196,10 @@ func (p *printer) chain(x *ChainN) string {
 }
 
 func (p *printer) repeat(x *Repeat) string {
+	if x.Star {
+		p.stars++
+		defer func() { p.stars-- }()
+	}
 	body := p.seq(x.Body)
 	if x.Break > 0 && x.Break < len(x.Body) {
 		body = p.seq(x.Body[:x.Break]) + " **, " + p.seq(x.Body[x.Break:])
@@ -212,7 +216,8 @@ func (p *printer) repeat(x *Repeat) string {
 		}
 		return "[" + body + "]" + p.extent(x.Ext) + end
 	}
-	s := "*" + body + "; " + p.words.rep + " from *"
+	mark := starMarks[min(p.stars, len(starMarks))-1]
+	s := mark + body + "; " + p.words.rep + " from " + mark
 	switch {
 	case x.Ext.How == Times && x.Ext.Soft:
 		s += " " + p.times(x.Ext.N.plus(-1), false)
@@ -223,6 +228,9 @@ func (p *printer) repeat(x *Repeat) string {
 	}
 	return s + end
 }
+
+// starMarks open repeats within repeats, the outermost first.
+var starMarks = [...]string{"*", "†", "‡"}
 
 // times writes "twice", "3 times", "3 more times".
 func (p *printer) times(q Num, more bool) string {

@@ -9,7 +9,7 @@ import (
 // grower makes random trees in the form that Read gives them.
 type grower struct {
 	*rand.Rand
-	depth int
+	depth, stars int
 }
 
 func pick[T any](g *grower, of ...T) T { return of[g.IntN(len(of))] }
@@ -124,9 +124,10 @@ func (g *grower) inside() []Node {
 
 func (g *grower) repeat() Node {
 	x := &Repeat{Star: g.IntN(2) == 0, Ext: g.extent()}
-	if x.Star && g.depth > 1 {
-		x.Star = false // stars stand outermost
+	if g.stars++; x.Star && g.stars > len(starMarks) {
+		x.Star = false
 	}
+	defer func() { g.stars-- }()
 	for range 2 + g.IntN(3) {
 		x.Body = append(x.Body, g.node())
 	}
