@@ -453,7 +453,7 @@ func TestRoundNumbersKeepOutOfTheRingAndOffTheStitches(t *testing.T) {
 		}
 		for _, p := range l.Symbols[u.Symbol].Paths {
 			for _, run := range p.Path.Transform(u.At).Flatten(.1) {
-				for _, q := range along(run.Points, .5) {
+				for _, q := range sampled(run.Points, .5) {
 					if number.Contains(q) {
 						t.Fatalf("the number %v lies on ink at %v", number, q)
 					}

@@ -20,7 +20,7 @@ func (e *engraver) mapInk() *inkMap {
 	for i, s := range e.list.Symbols {
 		for _, p := range s.Paths {
 			for _, run := range p.Path.Flatten(.02 * e.unit) {
-				samples[i] = append(samples[i], along(run.Points, .15*e.unit)...)
+				samples[i] = append(samples[i], sampled(run.Points, .15*e.unit)...)
 			}
 		}
 	}
@@ -32,7 +32,7 @@ func (e *engraver) mapInk() *inkMap {
 			}
 		case display.Path:
 			for _, run := range t.Path.Flatten(.02 * e.unit) {
-				for _, p := range along(run.Points, .15*e.unit) {
+				for _, p := range sampled(run.Points, .15*e.unit) {
 					m.add(p)
 				}
 			}
@@ -41,8 +41,8 @@ func (e *engraver) mapInk() *inkMap {
 	return m
 }
 
-// along gives points on a run of lines no farther apart than step.
-func along(run []geom.Point, step float64) []geom.Point {
+// sampled gives points on a run of lines no farther apart than step.
+func sampled(run []geom.Point, step float64) []geom.Point {
 	var out []geom.Point
 	for i, p := range run {
 		out = append(out, p)

@@ -201,13 +201,13 @@ func (e *engraver) entries() []entry {
 
 // yarnEntry shows a yarn's true colour and its letter.
 func (e *engraver) yarnEntry(letter string, ink yarnInk, i int) entry {
-	colour := ink.line
+	shade := ink.line
 	if i < len(e.o.Inks) {
-		colour = e.o.Inks[i]
+		shade = e.o.Inks[i]
 	}
 	return entry{tall: .5, abbr: letter, name: "yarn", draw: func(at geom.Point) {
 		box := geom.Empty().Add(e.page(at.Add(geom.Point{X: -.5}))).Add(e.page(at.Add(geom.Point{X: .5, Y: .5})))
-		e.list.Items = append(e.list.Items, display.Path{Path: rectangle(box), Fill: display.Solid(colour),
+		e.list.Items = append(e.list.Items, display.Path{Path: rectangle(box), Fill: display.Solid(shade),
 			Stroke: display.Solid(ink.line), Width: thinStroke * e.unit})
 	}}
 }
@@ -228,7 +228,7 @@ func (e *engraver) signEntry(s sign, ink yarnInk) entry {
 			feet[i] = at.Add(geom.Point{X: (float64(i) - float64(s.legs-1)/2) * spread})
 			posts[i] = s.post
 		}
-		g := glyph{symbol: s.symbol, fill: ink.fill, legs: int8(min(s.bowed, 6)), lump: s.lump}
+		g := glyph{symbol: s.symbol, fill: ink.fill, legs: bowedLegs(s.bowed), lump: s.lump}
 		e.engrave(g, feet, posts, at.Add(geom.Point{Y: height}), s.mark, ink)
 	}
 	m := e.drawn.signs[s]

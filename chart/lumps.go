@@ -14,6 +14,9 @@ const (
 	capWidth   = .2 // half of what the legs of a popcorn take up under its cap
 )
 
+// bowedLegs is how many of a lump's legs are drawn: more than six would run together.
+func bowedLegs(n int) int8 { return int8(min(n, 6)) }
+
 // lump draws several legs from one foot to one head: a cluster, bobble, puff
 // or popcorn built on the stitch of symbol s. Its legs carry shortened marks;
 // a popcorn is closed by a cap in place of the bar.

@@ -102,16 +102,16 @@ func (e *engraver) openNumber(r int) {
 	p, row := &e.p.Poses[first], &e.f.Rows[r]
 	at, _ := between(e.hostFoot(first), p.Top)
 	out := e.outward(first, at.up)
-	middle := at.foot.Lerp(p.Top, .5)
+	mid := at.foot.Lerp(p.Top, .5)
 	ink := e.look.yarn(row.Yarn).line
 	gap := 1.05
 	if n := first - 1; n >= row.First && e.p.Poses[n].Host == first { // a chain stands beside it
 		gap = 1.5
 	}
-	from, to := e.page(middle.Add(out.Mul(gap))), e.page(middle)
+	from, to := e.page(mid.Add(out.Mul(gap))), e.page(mid)
 	e.arrow(from, to.Sub(from).Unit(), ink)
 	size := numberSize * e.unit
-	q := e.page(middle.Add(out.Mul(gap + .5)))
+	q := e.page(mid.Add(out.Mul(gap + .5)))
 	e.text(display.Text{X: q.X, Y: q.Y + .28*size, Size: size, Anchor: display.Middle, Fill: ink, Text: e.numberOf(r)})
 }
 

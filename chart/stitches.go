@@ -223,7 +223,7 @@ func (e *engraver) standing(id int32, k *stitch.Kind, cased bool) {
 		posts[i] = legs[i].Post
 	}
 	if k.SamePlace && k.Legs > 1 && !shape.Whole {
-		g.legs, g.lump = int8(min(k.Legs, 6)), k.Lump
+		g.legs, g.lump = bowedLegs(k.Legs), k.Lump
 	}
 	e.engrave(g, feet, posts, p.Top, mark, ink)
 }

@@ -26,11 +26,10 @@ func (e *engraver) title(id int32) string {
 	word, _ := e.o.Library.Word(e.f.Kind(id), e.o.Terms)
 	switch {
 	case s.Has(fabric.TurningChain) && s.Chains > 0:
-		ch, _ := e.o.Library.Word(e.f.Kind(id), e.o.Terms)
-		if k, ok := e.o.Library.Kind("ch"); ok {
-			ch, _ = e.o.Library.Word(k, e.o.Terms)
+		if ch, ok := e.o.Library.Kind("ch"); ok {
+			word, _ = e.o.Library.Word(ch, e.o.Terms)
 		}
-		word = fmt.Sprintf("%s %d", ch, s.Chains)
+		word = fmt.Sprintf("%s %d", word, s.Chains)
 	case s.Has(fabric.Picot) && s.Chains > 0:
 		word = fmt.Sprintf("%s of %d", word, s.Chains)
 	}
