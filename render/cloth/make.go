@@ -183,10 +183,6 @@ func (m *maker) braid(r int, line []int32, raised bool) {
 		kind, z := part{form: link}, -.03
 		if m.fabric.Stitches[id].Has(fabric.Chain) {
 			kind.form = chainLink
-			// In a tight arc the link still passes through its own place.
-			if off := p.Sub(a.Lerp(b, .5)); off.Len() > .12 {
-				a, b = a.Add(off.Mul(.6)), b.Add(off.Mul(.6))
-			}
 			if r == 0 {
 				z = -.1
 			}
@@ -196,7 +192,16 @@ func (m *maker) braid(r int, line []int32, raised bool) {
 			a, b = a.Add(down), b.Add(down)
 		}
 		m.resume(id)
-		m.loops(kind, a, b, z)
+		// In a tight arc and at a peak the loops still pass through their own place.
+		switch off := p.Sub(a.Lerp(b, .5)); {
+		case off.Len() > .3:
+			m.loops(kind, a, p, z)
+			m.loops(kind, p, b, z)
+		case off.Len() > .12 && kind.form == chainLink:
+			m.loops(kind, a.Add(off.Mul(.6)), b.Add(off.Mul(.6)), z)
+		default:
+			m.loops(kind, a, b, z)
+		}
 	}
 }
 
