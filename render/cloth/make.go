@@ -150,7 +150,7 @@ func (m *maker) row(r int) {
 	m.braid(r, line, 2*lifted > len(line))
 }
 
-// facing reports whether row r shows its right side to the viewer.
+// facing reports whether the viewer sees the side of row r that faced its maker.
 func (m *maker) facing(r int) bool { return m.fabric.Rows[r].WS == (m.mirror < 0) }
 
 // braid lays the loops along the tops of a row: one link a stitch, from the
