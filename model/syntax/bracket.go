@@ -111,7 +111,7 @@ func (r *reader) bracketBody(start, close int) []Node {
 			r.mode(p)
 			return []Node{&Group{Body: []Node{rep}, Place: p, Span: r.span(start)}}
 		}
-		r.endings(rep)
+		r.endings(rep, r.stars > 0)
 		rep.Span = r.span(start)
 		return []Node{rep}
 	}

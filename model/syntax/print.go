@@ -322,8 +322,9 @@ func (p *printer) space(chains int, many bool) string {
 	return w
 }
 
+// upper writes the first letter as a capital; a sign stays.
 func upper(s string) string {
-	if s == "" {
+	if s == "" || s[0] < 'a' || s[0] > 'z' {
 		return s
 	}
 	return strings.ToUpper(s[:1]) + s[1:]

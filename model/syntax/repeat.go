@@ -43,7 +43,7 @@ func (r *reader) star() []Node {
 		rep.Span = r.span(start)
 		return []Node{rep}
 	}
-	r.endings(rep)
+	r.endings(rep, r.stars > 1)
 	rep.Span = r.span(start)
 	return []Node{rep}
 }
@@ -213,8 +213,9 @@ func (r *reader) untilThere() (Extent, bool) {
 	return Extent{How: UntilN, N: q, What: what, Name: name}, true
 }
 
-// endings reads ", ending with ...", ", ending last rep at **", ", omitting last ch 1".
-func (r *reader) endings(rep *Repeat) {
+// endings reads ", ending with ...", ", ending last rep at **", ", omitting last ch 1". Within
+// a starred repeat the ending stops where that one does.
+func (r *reader) endings(rep *Repeat, starred bool) {
 	k := 0
 	for r.wordAt(k, ",", ";", ".") {
 		k++
@@ -237,7 +238,7 @@ func (r *reader) endings(rep *Repeat) {
 	}
 	r.fill("with", "in", "by")
 	rep.Ending = r.items(func() bool {
-		return r.ended() || r.word(".", "turn", "join", ")", "]", dash)
+		return r.ended() || r.word(".", "turn", "join", ")", "]", dash) || starred && (r.repClause() || r.word("*", "**", "†", "‡"))
 	})
 }
 
