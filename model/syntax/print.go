@@ -90,8 +90,6 @@ func wordingOf(o PrintOptions) wording {
 	return w
 }
 
-// --- lines ------------------------------------------------------------------------------------
-
 // noteLine writes a remark on a line of its own.
 func (p *printer) noteLine(n *Note) string {
 	t, _ := Read(n.Text, ReadOptions{Library: p.o.Library, UK: p.o.Terms == "uk"})
@@ -240,8 +238,6 @@ func (p *printer) tallies(tallies []Tally) string {
 	}
 	return strings.Join(out, ", ")
 }
-
-// --- numbers and names ------------------------------------------------------------------------
 
 func (p *printer) num(q Num) string {
 	switch {

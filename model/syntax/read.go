@@ -64,8 +64,6 @@ type reader struct {
 	defined  map[int]int          // the lines that are definitions: first token, and token after the last
 }
 
-// --- tokens -----------------------------------------------------------------------------------
-
 func (r *reader) tok() *token         { return &r.tokens[r.i] }
 func (r *reader) peek(k int) *token   { return &r.tokens[min(r.i+k, len(r.tokens)-1)] }
 func (r *reader) is(k tokenKind) bool { return r.tokens[r.i].kind == k }
@@ -162,8 +160,6 @@ func (r *reader) textFrom(from int) string {
 	}
 	return strings.TrimSpace(r.src[r.tokens[from].start:r.tokens[r.i-1].end])
 }
-
-// --- findings ---------------------------------------------------------------------------------
 
 // find adds a finding about the tokens from from to the one at hand.
 func (r *reader) find(severity diag.Severity, id string, span diag.Span, hint, format string, args ...any) *diag.Finding {

@@ -1,0 +1,86 @@
+package syntax
+
+// skips reads "skip first dc and ch-2 sp" as two skips.
+func (r *reader) skips() []Node {
+	out := []Node{r.skip()}
+	for r.word("and") {
+		start := r.i
+		r.pass(1)
+		from := r.i
+		r.fill("next", "the")
+		s := &Skip{N: Plain(1)}
+		if q, ok := r.num(true); ok {
+			s.N = q
+		}
+		what, name, chains, ok := r.oneWhat()
+		if !ok || r.placeWord() || r.is(numberToken) {
+			r.i = start
+			break
+		}
+		s.What, s.Name, s.Chains, s.Span = what, name, chains, r.span(from)
+		out = append(out, s)
+	}
+	return out
+}
+
+func (r *reader) skip() Node {
+	start := r.i
+	s := &Skip{N: Plain(1)}
+	r.pass(1)
+	if r.words("same", "number") {
+		s.Span = r.span(start)
+		return s
+	}
+	r.fill("the", "next", "foll")
+	if r.word("rem") && r.wordAt(1, "st", "ch") {
+		r.pass(2)
+		s.N, s.Rest, s.Span = Num{}, true, r.span(start)
+		return s
+	}
+	if r.word("last") {
+		r.pass(1)
+	}
+	s.First = r.eat("first")
+	if q, ok := r.num(true); ok {
+		s.N = q
+	}
+	r.fill("next", "of")
+	if what, name, chains, ok := r.oneWhat(); ok {
+		s.What, s.Name, s.Chains = what, name, chains
+	}
+	if r.word("behind") || r.word("in") && r.wordAt(1, "back") {
+		s.Behind = true
+		for r.is(wordToken) && !r.word("and", "turn") {
+			r.pass(1)
+		}
+	}
+	s.Span = r.span(start)
+	if s.First {
+		r.hookNote()
+	}
+	return s
+}
+
+// leave reads "leave remaining sts unworked".
+func (r *reader) leave() []Node {
+	start := r.i
+	r.pass(1)
+	s := &Skip{Rest: true}
+	one := r.word("last", "next")
+	r.fill("the", "rem", "last", "next", "all")
+	if q, ok := r.num(true); ok {
+		s.N = q
+	} else if one && r.lower(r.tok()) != "sts" {
+		s.N = Plain(1)
+	}
+	s.What, s.Name, s.Chains, _ = r.what()
+	if s.N.IsZero() {
+		s.What, s.Name, s.Chains = InSt, "", 0
+	}
+	if !r.eat("unworked") { // "leaving a long tail"
+		r.i = start
+		return r.keep()
+	}
+	s.Span = r.span(start)
+	return []Node{s}
+}

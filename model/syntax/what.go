@@ -1,0 +1,189 @@
+package syntax
+
+// what reads the sort of thing worked into: st, ch-2 sp, dc, shell, "st and ch", "dc and ch-1 sp".
+func (r *reader) what() (what What, name string, chains int, ok bool) {
+	what, name, chains, ok = r.oneWhat()
+	if what != InSt && what != InKind && what != InCh || !ok || !r.word("and") {
+		return what, name, chains, ok
+	}
+	k := 1
+	if r.wordAt(k, "in") {
+		k++
+	}
+	if r.wordAt(k, "each") {
+		k++
+	}
+	switch {
+	case what == InCh && r.wordAt(k, "st"), what != InCh && r.wordAt(k, "ch") && !r.number(k+1) && !r.wordAt(k+1, "sp", "loop"):
+		if what == InKind && k > 1 {
+			break // "in each dc and in each ch": two places
+		}
+		r.pass(k + 1)
+		return InStCh, "", 0, true
+	case what != InCh && r.wordAt(k, "ch", "ch-sp", "ch-sps", "sp", made) && (what == InSt || k == 1):
+		r.pass(k)
+		r.oneWhat()
+		return InStSp, "", 0, true
+	}
+	return what, name, chains, ok
+}
+
+// oneWhat reads one sort of thing worked into.
+func (r *reader) oneWhat() (what What, name string, chains int, ok bool) {
+	t := r.tok()
+	switch t.text {
+	case made, madeOf, glued:
+		r.pass(1)
+		r.fill("sp", "loop", "mesh")
+		return InSp, "", t.n, true
+	case "ch":
+		switch {
+		case r.number(1) && r.wordAt(2, "sp", "loop"):
+			n := r.peek(1).n
+			r.pass(3)
+			return InSp, "", n, true
+		case r.wordAt(1, "sp", "loop", "mesh"):
+			r.pass(2)
+			return InSp, "", 0, true
+		}
+		r.pass(1)
+		return InCh, "", 0, true
+	case "ch-sp", "ch-loop", "ch-sps", "ch-lp", "ch-lps", "ch-loops", "ch-space", "ch-spaces":
+		r.pass(1)
+		return InSp, "", 0, true
+	case "st":
+		r.pass(1)
+		return InSt, "", 0, true
+	case "sp", "mesh":
+		r.pass(1)
+		return InSp, "", 0, true
+	case "loop":
+		if !r.wordAt(1, "only") {
+			r.pass(1)
+			return InSp, "", 0, true
+		}
+	case "gap", "gaps":
+		r.pass(1)
+		return InGap, "", 0, true
+	case "corner":
+		r.pass(1)
+		_, _, n, _ := r.what()
+		return InCorner, "", n, true
+	case "group":
+		r.pass(1)
+		return InUnit, "group", 0, true
+	case "tch":
+		r.pass(1)
+		return InTch, "", 0, true
+	case "turn":
+		if r.wordAt(1, "ch") {
+			r.pass(2)
+			return InTch, "", 0, true
+		}
+	case "row":
+		if r.wordAt(1, "end") {
+			r.pass(2)
+			return InEnd, "", 0, true
+		}
+	case counted:
+		if r.wordAt(1, "group") {
+			r.pass(2)
+			return InUnit, "group", 0, true
+		}
+	}
+	if t.kind == numberToken && r.wordAt(1, "ch") && r.wordAt(2, "sp", "loop") {
+		r.pass(3)
+		return InSp, "", t.n, true
+	}
+	k, found := r.stitch()
+	if !found {
+		return InSt, "", 0, false
+	}
+	if r.eat("group") {
+		return InUnit, "group", 0, true
+	}
+	if u := r.unit(k); u != nil && u.Recipe == "" {
+		return InUnit, k, 0, true
+	}
+	return InKind, k, 0, true
+}
+
+// loopWord reads "back loop only", "front loops", "blo", "third loop".
+func (r *reader) loopWord() Loop {
+	start := r.i
+	loop := BothLoops
+	switch {
+	case r.word("back", "blo", "tbl"):
+		loop = BackLoop
+	case r.word("front", "flo"):
+		loop = FrontLoop
+	case r.tok().kind == ordinalToken && r.tok().n == 3:
+		loop = ThirdLoop
+	default:
+		return BothLoops
+	}
+	short := r.word("blo", "flo", "tbl")
+	r.pass(1)
+	if !short && !r.eat("loop") && (loop == FrontLoop || !r.eat("bump") && !r.eat("hump") && !r.eat("bumps")) {
+		r.i = start
+		return BothLoops
+	}
+	r.fill("only")
+	if r.wordBefore(r.i, "bump", "hump", "bumps") {
+		loop = ThirdLoop // the bump at the back of a chain
+	}
+	return loop
+}
+
+// below reads "2 rows below", "in row below", "of Row 3".
+func (r *reader) below(p *Place) {
+	switch {
+	case r.number(0) && r.wordAt(1, "row", "rnd") && r.wordAt(2, "below", "down"):
+		p.Below = r.tok().n
+		r.pass(3)
+		if p.Below == 1 {
+			p.Below = 2 // "one row below" the usual place
+		}
+	case r.words("in", "row", "below"), r.words("of", "row", "below"):
+		r.pass(3)
+		p.Below = 2
+	case r.words("in", "the", "row", "below"):
+		r.pass(4)
+		p.Below = 2
+	case r.word("in", "of") && r.wordAt(1, "row", "rnd", "r") && r.number(2):
+		p.Row = r.peek(2).n
+		r.pass(3)
+	case r.words("of", "prev", "row"), r.words("in", "prev", "row"), r.words("of", "prev", "rnd"), r.words("in", "prev", "rnd"),
+		r.words("of", "last", "row"), r.words("of", "last", "rnd"):
+		r.pass(3)
+	}
+}
+
+// tchWord reads turning ch, tch, beg ch-3, ch-3, beg ch.
+func (r *reader) tchWord() bool {
+	start := r.i
+	beg := false
+	for r.word("beg", "turning", "turn", "starting", "start") {
+		r.pass(1)
+		beg = true
+	}
+	space := func(k int) bool { return r.wordAt(k, "sp", "loop") }
+	switch {
+	case r.eat("tch"), r.eat("st-ch"):
+		return true
+	case r.word(made, madeOf) && !space(1), r.word(glued) && !space(1):
+		r.pass(1)
+		return true
+	case r.word("ch") && r.number(1) && !space(2), r.number(0) && r.wordAt(1, "ch") && !space(2):
+		r.pass(2)
+		return true
+	case beg && r.word("ch"):
+		r.pass(1)
+		if r.number(0) {
+			r.pass(1)
+		}
+		return true
+	}
+	r.i = start
+	return false
+}
