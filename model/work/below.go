@@ -35,7 +35,7 @@ func (w *worker) findBelow(p *syntax.Place) (target, error) {
 	col := w.stitchAt(w.pos).Col
 	id, ok := w.nearest(w.row-int32(down), col, p, down)
 	if !ok {
-		word := placeWord(p.What, p.Name, p.Chains)
+		word := w.placeWord(p.What, p.Name, p.Chains)
 		for d := 2; d <= maxDepth && d <= int(w.row); d++ {
 			if _, has := w.nearest(w.row-int32(d), col, p, d); has && d != down {
 				return target{}, fail("no %s %d rows below at this column; there is one %d rows below", word, down, d)

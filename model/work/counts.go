@@ -10,8 +10,8 @@ import (
 
 // tally is what a row has of what a stated count names, and what a writer may have meant by another number.
 type tally struct {
-	n                                      int
-	withChains, withoutTurning, oneTurning int // -1 where the reading makes no sense
+	n                                       int
+	withChains, withoutTurning, withTurning int // -1 where the reading makes no sense
 }
 
 // countOff compares the stated counts with the row, nil if all agree.
@@ -34,11 +34,11 @@ func (w *worker) countOff() *diag.Finding {
 			f.Message = fmt.Sprintf("the count of %d takes in the chains", want)
 		case got.withoutTurning:
 			f.Message = fmt.Sprintf("the count of %d leaves out the turning chain", want)
-		case got.oneTurning:
-			f.Message = fmt.Sprintf("the count of %d counts each turning chain as one more", want)
+		case got.withTurning:
+			f.Message = fmt.Sprintf("the count of %d takes in the turning chain", want)
 		default:
 			f.Severity = diag.Fault
-			f.Message = fmt.Sprintf("%s stated, %d worked", count(want, countedWord(&t)), got.n)
+			f.Message = fmt.Sprintf("%d %s stated, %d worked", want, w.countedWord(&t), got.n)
 			f.Hint = fmt.Sprintf("write %d, or look for %d too few", got.n, want-got.n)
 			if got.n > want {
 				f.Hint = fmt.Sprintf("write %d, or look for %d too many", got.n, got.n-want)
@@ -52,22 +52,27 @@ func (w *worker) countOff() *diag.Finding {
 	return nil
 }
 
-// countedWord is the noun of a stated count.
-func countedWord(t *syntax.Tally) string {
+// countedWord is the noun of a stated count, as the trade writes it after a number.
+func (w *worker) countedWord(t *syntax.Tally) string {
 	switch t.What {
 	case syntax.InSt:
-		return "stitch"
+		return "sts"
+	case syntax.InKind:
+		return w.abbreviation(t.Name)
 	case syntax.InUnit:
-		return unitWord(t.Name)
-	case syntax.InCorner:
-		return "corner space"
+		return unitWord(t.Name) + "s"
+	case syntax.InSp:
+		if t.Chains > 0 {
+			return fmt.Sprintf("ch-%d sps", t.Chains)
+		}
+		return "sps"
 	}
-	return placeWord(t.What, t.Name, t.Chains)
+	return w.placeWord(t.What, t.Name, t.Chains) + "s"
 }
 
 // tally counts what a stated count names in the row in work.
 func (w *worker) tally(t *syntax.Tally) tally {
-	var tops, chains, turning, kind, spaces, units int
+	var tops, chains, turning, uncounted, kind, spaces, units int
 	unit, run, runUnit := int32(-1), 0, int32(-1)
 	endRun := func() {
 		if run > 0 && (t.Chains == 0 || t.Chains == run) {
@@ -82,6 +87,9 @@ func (w *worker) tally(t *syntax.Tally) tally {
 	for i := first; int(i) < len(w.fab.Stitches); i++ {
 		s := &w.fab.Stitches[i]
 		if s.Flags&(fabric.NoLanding|fabric.Picot) != 0 {
+			if s.Has(fabric.Chain) {
+				uncounted++
+			}
 			continue
 		}
 		if s.Has(fabric.Chain) {
@@ -106,9 +114,13 @@ func (w *worker) tally(t *syntax.Tally) tally {
 		unit = s.Unit
 	}
 	endRun()
+	oneMore := 0
+	if turning == 0 && uncounted > 1 { // a ch 2 beside its stitch, counted all the same
+		oneMore = 1
+	}
 	switch t.What {
 	case syntax.InKind:
-		return tally{kind, kind + chains, kind - turning, kind + 1 - turning}
+		return tally{kind, kind + chains, kind - turning, kind + oneMore}
 	case syntax.InUnit:
 		return tally{units, -1, -1, -1}
 	case syntax.InSp, syntax.InCorner:
@@ -116,7 +128,7 @@ func (w *worker) tally(t *syntax.Tally) tally {
 	case syntax.InCh:
 		return tally{chains, -1, -1, -1}
 	}
-	return tally{tops, tops + chains, tops - turning, tops + 1 - turning}
+	return tally{tops, tops + chains, tops - turning, tops + oneMore}
 }
 
 // answersTo reports whether a group made in this row is meant by a name: groups without names of their own answer to any.

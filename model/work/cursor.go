@@ -15,6 +15,7 @@ type rowWork struct {
 	longest int       // the most chains in one of its spaces
 	units   map[string]bool
 	round   bool // the row is a round
+	closing int  // stitches it may pass at its end, before the join
 	rising  bool // columns rise as it is worked
 	reading reading
 }

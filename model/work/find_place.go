@@ -67,7 +67,7 @@ func (w *worker) find(p *syntax.Place) (target, error) {
 	case syntax.Nth:
 		return w.findNth(p)
 	}
-	if p.What == syntax.InSp && !w.hasSp {
+	if p.What == syntax.InSp && !w.hasSp && p.Chains == 0 {
 		return w.findGap(p)
 	}
 	return w.findNext(p.What, p.Name, p.Chains)

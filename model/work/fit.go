@@ -201,26 +201,7 @@ func (f *fitting) try(k, part int) int {
 		}
 		return cannot
 	}
-	if n := w.left(); n > 0 && w.round && f.repeat != nil && n == w.leadingSkip(f.repeat.Body) {
-		w.pos = w.met // the skip before the join closes the round
-	}
 	return w.passed + w.left()
-}
-
-// leadingSkip: "*ch 2, skip 1 st, dc in next st; rep from * around" ends, in a joined round, with a skip that nobody writes.
-func (w *worker) leadingSkip(body []syntax.Node) int {
-	for _, n := range body {
-		switch x := n.(type) {
-		case *syntax.Skip:
-			if x.What != syntax.InSp {
-				return w.num(x.N)
-			}
-		case *syntax.ChainN, *syntax.Note:
-			continue
-		}
-		break
-	}
-	return 0
 }
 
 // madeOf counts the stitches or groups of a sort made since stitch first: "until 12 fans are made".

@@ -24,7 +24,7 @@ func Fold(steps []syntax.Node) []syntax.Node {
 	rep := &syntax.Repeat{Body: merge(steps[from:from+period], ids[from:from+period]), Star: true,
 		Ext: syntax.Extent{How: syntax.Times, N: syntax.Plain(times)}}
 	rest := steps[end:]
-	if len(rest) == 0 {
+	if len(rest) == 0 && usesRow(rep.Body) {
 		rep.Ext = syntax.Extent{How: syntax.Across}
 	} else if n, ok := topsUsed(rest); ok && n > 0 {
 		rep.Ext = syntax.Extent{How: syntax.ToLast, N: syntax.Plain(n)}
@@ -160,6 +160,21 @@ func merge(steps []syntax.Node, ids []int) []syntax.Node {
 		i = j
 	}
 	return out
+}
+
+// usesRow reports whether steps use up stitches of the row below, so that its end ends a repeat of them.
+func usesRow(steps []syntax.Node) bool {
+	return anyNode(steps, func(n syntax.Node) bool {
+		switch x := n.(type) {
+		case *syntax.Make:
+			return x.Place == nil || x.Place.What != syntax.InRing
+		case *syntax.Group:
+			return x.Place != nil && x.Place.What != syntax.InRing
+		case *syntax.Skip:
+			return true
+		}
+		return false
+	})
 }
 
 // topsUsed counts the stitches of the row below that steps use up; ok is false where spaces, names or depths make that uncertain.

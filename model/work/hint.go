@@ -10,15 +10,15 @@ import (
 // The search for foundations that would fit goes so far to either side, and is
 // left out where it would take long.
 const (
-	farthest     = 40
-	longestProbe = 5_000
+	farthest   = 40
+	mostProbed = 20_000 // stitches of the rows so far
 )
 
 // fitHint works the rows so far over nearby foundations and names the nearest
 // that come out, with a mend of the foundation's number where it is a plain one.
 func (w *worker) fitHint() (string, *diag.Mend) {
 	base := w.fab.Rows[0].Chains
-	if base == 0 || base > longestProbe || len(w.fab.Stitches) > 100*longestProbe/10 {
+	if base == 0 || len(w.fab.Stitches) > mostProbed {
 		return "", nil
 	}
 	upTo := int(w.row)
@@ -46,7 +46,7 @@ func (w *worker) fitHint() (string, *diag.Mend) {
 
 // comesOut reports whether the rows up to one come out over a foundation of so many chains.
 func (w *worker) comesOut(base, upTo int) bool {
-	v := newWorker(w.lib, w.tree, w.opt, probe{base: base, upTo: upTo, quiet: true})
+	v := newWorker(w.lib, w.tree, w.opt, probe{base: base, upTo: upTo, quiet: true, stop: true})
 	v.run()
 	return len(v.fab.Rows) > upTo && !faulty(v.findings)
 }

@@ -233,6 +233,8 @@ func (w *worker) left() int {
 	switch {
 	case n == 1 && w.edgeLoopWorked():
 		return 0
+	case w.round && n == w.closing:
+		return 0 // the skip before the join closes the round
 	case w.round && w.hasSame && w.same.inGap():
 		return 0 // the rest of the last group of a round worked in spaces
 	}

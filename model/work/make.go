@@ -138,7 +138,7 @@ func (w *worker) macro(x *syntax.Make, times int) error {
 func (w *worker) together(x *syntax.Make, tog, per, places int) error {
 	if places%tog != 0 {
 		if places > 1 {
-			return fail("%s joins %s, but the row gives it %d", x.Kind, count(tog, "stitch"), places)
+			return fail("%s joins %s, but the row gives it %d", w.abbreviation(x.Kind), count(tog, "stitch"), places)
 		}
 		places = tog // "sc2tog in next st" means one decrease
 	}

@@ -24,7 +24,7 @@ func (m *misfit) Error() string {
 	if m.text != "" {
 		return m.text
 	}
-	return "no " + placeWord(m.what, m.name, m.chains) + " is left"
+	return "the row ended before its instructions did"
 }
 
 // fail is a misfit in words.
@@ -45,8 +45,8 @@ func asMisfit(err error) *misfit {
 	return &misfit{text: err.Error()}
 }
 
-// placeWord names a sort of place.
-func placeWord(what syntax.What, name string, chains int) string {
+// placeWord names a sort of place in the pattern's own terms.
+func (w *worker) placeWord(what syntax.What, name string, chains int) string {
 	switch what {
 	case syntax.InSp, syntax.InStSp:
 		if chains > 0 {
@@ -54,7 +54,7 @@ func placeWord(what syntax.What, name string, chains int) string {
 		}
 		return "ch-space"
 	case syntax.InKind:
-		return name
+		return w.abbreviation(name)
 	case syntax.InUnit:
 		return unitWord(name)
 	case syntax.InCh:
@@ -78,12 +78,26 @@ func unitWord(name string) string {
 	return name
 }
 
+// abbreviation is a stitch's name as the pattern's terms have it.
+func (w *worker) abbreviation(name string) string {
+	terms := "us"
+	if w.tree.UK {
+		terms = "uk"
+	}
+	if k, ok := w.lib.Kind(name); ok {
+		if word, ok := w.lib.Word(k, terms); ok {
+			return word
+		}
+	}
+	return name
+}
+
 // reason puts a misfit into words, by what the row below holds.
 func (w *worker) reason(m *misfit) string {
 	if m.text != "" {
 		return m.text
 	}
-	word := placeWord(m.what, m.name, m.chains)
+	word := w.placeWord(m.what, m.name, m.chains)
 	if m.what == syntax.InSp && m.chains > 0 {
 		for i := w.pos; i < w.met; i++ {
 			if w.lands[i].chain {

@@ -2,6 +2,7 @@ package work
 
 import (
 	"fmt"
+	"slices"
 
 	"strandway/model/diag"
 	"strandway/model/fabric"
@@ -53,7 +54,7 @@ const workings = 4
 // either side, unless that makes more stitches than can be worked in a moment.
 const (
 	searched   = 45
-	mostProved = 3_000_000
+	mostProved = 1_000_000
 )
 
 // Prove works the piece for several n from o.N on, and gives what each row
@@ -94,7 +95,7 @@ type prover struct {
 func (p *prover) work(o Options, base int) *worker {
 	opt := p.opt
 	opt.N = o.N
-	w := newWorker(p.lib, p.tree, opt, probe{base: base, quiet: true})
+	w := newWorker(p.lib, p.tree, opt, probe{base: base, quiet: true, stop: base > 0})
 	w.run()
 	p.runs = append(p.runs, w)
 	return w
@@ -104,31 +105,47 @@ func (p *prover) work(o Options, base int) *worker {
 // whether there are enough of them, evenly spaced, to speak of a multiple.
 func (p *prover) search(chain *syntax.ChainN) bool {
 	base := chain.N.At(p.opt.N, p.opt.Size)
-	whole := p.work(p.opt, 0)
-	if whole.fab.Rows[0].Shape != fabric.Flat || base < 2 || len(whole.fab.Stitches)*2*searched > mostProved {
+	if base < 2 || base > p.limit() {
+		return false
+	}
+	if whole := p.work(p.opt, 0); whole.fab.Rows[0].Shape != fabric.Flat || len(whole.fab.Stitches)*2*workings > mostProved {
 		return false
 	}
 	var fits []int
-	var runs []*worker
-	for c := max(2, base-searched); c <= base+searched; c++ {
+	runs := map[int]*worker{}
+	try := func(c int) {
 		if w := p.work(p.opt, c); !faulty(w.findings) {
-			fits, runs = append(fits, c), append(runs, w)
+			fits, runs[c] = append(fits, c), w
 		}
+	}
+	for c := base; c <= base+searched && len(fits) < workings; c++ {
+		try(c)
+	}
+	for c := base - 1; c >= max(2, base-searched) && len(fits) < workings; c-- {
+		try(c)
 	}
 	if len(fits) < workings {
 		return false
 	}
-	fits, p.runs = fits[len(fits)-workings:], runs[len(runs)-workings:]
-	p.multiple = fits[1] - fits[0]
-	for k := 1; k < len(fits); k++ {
-		if fits[k]-fits[k-1] != p.multiple {
-			p.multiple = 0
+	slices.Sort(fits)
+	multiple := fits[1] - fits[0]
+	p.runs = p.runs[:0]
+	for k, c := range fits {
+		if c-fits[0] != k*multiple {
 			return false
 		}
+		p.runs = append(p.runs, runs[c])
 	}
-	p.plus = fits[0] % p.multiple
-	p.first = (fits[0] - p.plus) / p.multiple
+	p.multiple, p.plus = multiple, fits[0]%multiple
+	p.first = fits[0] / multiple
 	return true
+}
+
+func (p *prover) limit() int {
+	if p.opt.Limit > 0 {
+		return p.opt.Limit
+	}
+	return defaultLimit
 }
 
 // proof reads the formulas off the workings.

@@ -123,6 +123,9 @@ func (w *worker) beginAt(p *syntax.Place) error {
 	if w.round {
 		turned := append(append(make([]landing, 0, w.met), w.lands[k:w.met]...), w.lands[:k]...)
 		w.lands, k = append(w.lands[:0], turned...), 0
+		if t.how == fabric.Space {
+			w.met -= int(t.b-t.a) + 1 // the round ends beside the space it began in
+		}
 	}
 	w.pos = k
 	if t.inGap() {
@@ -133,4 +136,25 @@ func (w *worker) beginAt(p *syntax.Place) error {
 		w.origin, w.hasOrigin = t, true
 	}
 	return nil
+}
+
+// unsaidSkip: "*ch 2, skip 1 st, dc in next st; rep from * around" ends, in a
+// round, with a skip that nobody writes.
+func (w *worker) unsaidSkip(body []syntax.Node) int {
+	for _, n := range body {
+		if x, ok := n.(*syntax.Repeat); ok {
+			for _, inner := range x.Body {
+				switch s := inner.(type) {
+				case *syntax.Skip:
+					if s.What != syntax.InSp {
+						return w.num(s.N)
+					}
+					return 0
+				case *syntax.Make, *syntax.Group, *syntax.Repeat:
+					return 0
+				}
+			}
+		}
+	}
+	return 0
 }

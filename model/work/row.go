@@ -22,9 +22,9 @@ func (w *worker) work(s *step) {
 		Shape: s.shape, Turned: s.turned, WS: s.ws, Backward: s.backward, FromLeft: s.ws != s.backward,
 	}
 	w.round = s.shape != fabric.Flat
-	w.rising = fr.FromLeft
+	w.rising, w.closing = fr.FromLeft, 0
 	if w.round {
-		w.rising = s.ws == s.backward
+		w.rising, w.closing = s.ws == s.backward, w.unsaidSkip(s.body)
 	}
 	w.meet()
 	w.cursor = cursor{met: w.met, yarn: w.yarn, start: true, tch: -1, aside: -1, skipA: -1, word: -1, edge: fabric.Upper}

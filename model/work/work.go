@@ -49,6 +49,7 @@ type probe struct {
 	base  int  // foundation chains in place of the written ones; 0 = as written
 	upTo  int  // stop after this row of the fabric; 0 = all
 	quiet bool // do not look for foundations that would fit
+	stop  bool // stop at the first fault
 	trace bool // keep the steps of each row
 }
 
@@ -126,7 +127,7 @@ func (w *worker) run() {
 			break // the row that went over the limit has said so
 		}
 		w.work(&steps[i])
-		if w.probe.upTo > 0 && len(w.fab.Rows) > w.probe.upTo {
+		if w.probe.upTo > 0 && len(w.fab.Rows) > w.probe.upTo || w.probe.stop && faulty(w.findings) {
 			break
 		}
 	}

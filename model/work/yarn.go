@@ -24,7 +24,7 @@ type yarns struct {
 type yarnAt struct {
 	state yarnState
 	side  fabric.Side // the edge at which it waits; NoSide inside the fabric
-	row   string
+	waits bool        // it was let go of
 }
 
 type yarnState uint8
@@ -133,7 +133,7 @@ func (y *yarns) settle(w *worker, row *fabric.Row) {
 			if before > row.First {
 				y.at[cur].side = side
 			}
-			y.event(w, fabric.Drop, uint8(cur), before, y.at[cur].side)
+			y.drop(w, uint8(cur), before)
 		}
 		switch {
 		case do == syntax.JoinIn && cur == int(yarn) && before == row.First && at.state == live && at.side == begin:
@@ -144,14 +144,14 @@ func (y *yarns) settle(w *worker, row *fabric.Row) {
 			if before == row.First && side != fabric.NoSide && at.side != fabric.NoSide && at.side != side {
 				w.tellYarn(w.fab.Yarns[yarn], at.side, side, span)
 			}
-			if cur != int(yarn) {
+			if cur != int(yarn) || at.waits {
 				y.event(w, fabric.PickUp, yarn, before, side)
 			}
 		}
 		if do == syntax.ChangeTo {
 			y.event(w, fabric.Change, yarn, before, side)
 		}
-		at.state, at.side = live, side
+		at.state, at.side, at.waits = live, side, false
 		cur = int(yarn)
 	}
 	start := func() {
@@ -175,7 +175,7 @@ func (y *yarns) settle(w *worker, row *fabric.Row) {
 			if word.before >= row.Last {
 				y.at[word.yarn].side = end
 			}
-			y.event(w, fabric.Drop, word.yarn, word.before, y.at[word.yarn].side)
+			y.drop(w, word.yarn, word.before)
 		case syntax.HoldLoop:
 			y.event(w, fabric.Hold, word.yarn, word.before, y.at[word.yarn].side)
 		case syntax.CutIt:
@@ -221,6 +221,14 @@ func edgesOf(row *fabric.Row) (begin, end fabric.Side) {
 
 func (y *yarns) event(w *worker, do fabric.Do, yarn uint8, before int32, side fabric.Side) {
 	w.fab.Events = append(w.fab.Events, fabric.Event{Do: do, Yarn: yarn, Row: w.row, Before: before, Side: side})
+}
+
+// drop lets go of a yarn, once.
+func (y *yarns) drop(w *worker, yarn uint8, before int32) {
+	if !y.at[yarn].waits {
+		y.event(w, fabric.Drop, yarn, before, y.at[yarn].side)
+		y.at[yarn].waits = true
+	}
 }
 
 // tellYarn says that a yarn waits at the other edge than where the row begins.
