@@ -116,11 +116,7 @@ func TestViewIsPartOfTheWhole(t *testing.T) {
 	PaintView(whole, l, geom.Scale(k, k))
 	view := image.NewRGBA(image.Rect(0, 0, 200, 150))
 	PaintView(view, l, geom.Scale(k, k).Then(geom.Translate(-120, -140)))
-	part := image.NewRGBA(view.Rect)
-	for y := range 150 {
-		copy(part.Pix[y*part.Stride:], whole.Pix[whole.PixOffset(120, 140+y):][:4*200])
-	}
-	rendertest.Compare(t, "view", view, part, .001)
+	rendertest.Compare(t, "view", view, rendertest.Part(whole, 120, 140, 200, 150), .001)
 }
 
 func TestViewLeavesTheDeskAlone(t *testing.T) {

@@ -130,3 +130,10 @@ func contrast(a, b image.Image) *image.Gray {
 	}
 	return m
 }
+
+// Part is a rectangle cut out of a picture.
+func Part(m image.Image, x, y, width, height int) image.Image {
+	part := image.NewRGBA(image.Rect(0, 0, width, height))
+	draw.Draw(part, part.Rect, m, m.Bounds().Min.Add(image.Pt(x, y)), draw.Src)
+	return part
+}
