@@ -140,7 +140,7 @@ func checkUse(w *Worked) diag.List {
 		}
 	}
 	for _, s := range w.Pattern.Stitches {
-		if !words[s.Abbreviation] {
+		if !words[strings.ToLower(s.Abbreviation)] {
 			list = append(list, diag.Finding{Severity: diag.Note, ID: "unused-stitch",
 				Message: fmt.Sprintf("the special stitch %s is defined, but no row works it", s.Abbreviation), Hint: "take it out, or use it"})
 		}
@@ -172,23 +172,24 @@ func (r yarnRow) span(tree *syntax.Tree) diag.Span {
 	return tree.Rows[r.source].Head
 }
 
-// usedWords notes every kind and group that the rows of a tree name.
+// usedWords notes every kind and group that the rows of a tree name, in small letters.
 func usedWords(tree *syntax.Tree, words map[string]bool) {
+	add := func(word string) { words[strings.ToLower(word)] = true }
 	note := func(n syntax.Node) bool {
 		var place *syntax.Place
 		switch n := n.(type) {
 		case *syntax.Make:
-			words[n.Kind] = true
+			add(n.Kind)
 			if n.Unit != nil {
-				words[n.Unit.Name] = true
+				add(n.Unit.Name)
 			}
 			place = n.Place
 		case *syntax.Group:
-			words[n.Name] = true
+			add(n.Name)
 			place = n.Place
 		}
 		for ; place != nil; place = place.Of {
-			words[place.Name] = true
+			add(place.Name)
 		}
 		return true
 	}

@@ -119,6 +119,10 @@ func TestWorkFindsWhatThePatternLacks(t *testing.T) {
 		{"a stitch unused", func(p *pattern.Pattern) {
 			p.Stitches = []pattern.Special{{Abbreviation: "tuft", US: "(hdc, ch 1, hdc) in indicated place"}}
 		}, "note: the special stitch tuft is defined, but no row works it (take it out, or use it)"},
+		{"a stitch used by another name", func(p *pattern.Pattern) {
+			p.Stitches = []pattern.Special{{Abbreviation: "Tuft", US: "(hdc, ch 1, hdc) in indicated place"}}
+			p.Pieces[0].Rows = "Ch 3n + 2.\nRow 1: Sc in 2nd ch from hook, *skip next ch, tuft in next ch, sc in next ch; rep from * across.\n"
+		}, ""},
 		{"a multiple that fits", func(p *pattern.Pattern) { p.Pieces[0].Multiple = "4 + 3" }, ""},
 		{"a multiple of two", func(p *pattern.Pattern) { p.Pieces[0].Multiple = "6 + 1" },
 			"to think about: Foundation: a foundation of 4n + 5 chains is no multiple of 6 + 1 and a turning chain (state the stitches of a repeat and the edge stitches, without the chains for turning)"},

@@ -100,7 +100,7 @@ type Piece struct {
 }
 
 // Workings are the ways in which a piece can be worked.
-var Workings = []string{"flat", "joined rounds", "spiral", "along an edge"}
+var Workings = []string{"flat", "joined rounds", "spiral", "along an edge of another piece"}
 
 // Yarn gives the yarn of a letter.
 func (p *Pattern) Yarn(letter string) (*Yarn, bool) {
