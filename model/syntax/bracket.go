@@ -32,7 +32,7 @@ func (r *reader) bracket() []Node {
 			r.row.Count = r.tallies()
 			r.i = close + 1
 			return nil
-		case r.isYarn(1) && close == start+2 && r.tokens[start-1].end > r.row.Head.End: // "(B) 3 sc" in mid-row
+		case r.isYarn(1) && close == start+2 && start > 0 && r.tokens[start-1].end > r.row.Head.End: // "(B) 3 sc" in mid-row
 			y := &Yarn{Letter: r.raw(r.peek(1))}
 			r.i = close + 1
 			y.Span = r.span(start)

@@ -2,6 +2,7 @@ package syntax
 
 import (
 	"fmt"
+	"slices"
 
 	"strandway/model/diag"
 )
@@ -54,13 +55,9 @@ func (r *reader) unread(stop func() bool) Node {
 	return nil
 }
 
+// wordBefore reports whether one of the words stands before token i.
 func (r *reader) wordBefore(i int, words ...string) bool {
-	for _, w := range words {
-		if r.tokens[i-1].text == w {
-			return true
-		}
-	}
-	return false
+	return i > 0 && slices.Contains(words, r.tokens[i-1].text)
 }
 
 // maxNearests bounds the search for near words in a text that is no pattern at all.
