@@ -4,12 +4,9 @@ import (
 	"image"
 	"image/color"
 	"image/draw"
-	"math"
 
 	"github.com/fogleman/gg"
 	"github.com/golang/freetype/raster"
-	"golang.org/x/image/math/fixed"
-
 	"strandway/chart/display"
 	"strandway/chart/geom"
 )
@@ -24,18 +21,22 @@ type band struct {
 	gg    *gg.Context // the sheet with its corner at the origin, as gg wants it
 	core  raster.Rasterizer
 	pen   pen
-	line  []fixed.Point26_6
 }
 
-func newBand(dst *image.RGBA) *band {
-	sheet := image.NewRGBA(image.Rectangle{Min: dst.Rect.Min.Sub(image.Pt(1, 1)), Max: dst.Rect.Max})
-	draw.Draw(sheet, dst.Rect, dst, dst.Rect.Min, draw.Src)
-	b := &band{
-		dst: dst, sheet: sheet, pen: pen{dst: sheet},
-		gg: gg.NewContextForRGBA(&image.RGBA{Pix: sheet.Pix, Stride: sheet.Stride, Rect: image.Rectangle{Max: sheet.Rect.Size()}}),
+// begin takes up what dst holds. A band may begin anew once it is finished.
+func (b *band) begin(dst *image.RGBA) {
+	r := image.Rectangle{Min: dst.Rect.Min.Sub(image.Pt(1, 1)), Max: dst.Rect.Max}
+	if need := 4 * r.Dx() * r.Dy(); b.sheet == nil || cap(b.sheet.Pix) < need {
+		b.sheet = image.NewRGBA(r)
+	} else {
+		b.sheet = &image.RGBA{Pix: b.sheet.Pix[:need], Stride: 4 * r.Dx(), Rect: r}
 	}
+	draw.Draw(b.sheet, dst.Rect, dst, dst.Rect.Min, draw.Src)
+	b.dst, b.pen.dst = dst, b.sheet
+	b.gg = gg.NewContextForRGBA(&image.RGBA{Pix: b.sheet.Pix, Stride: b.sheet.Stride, Rect: image.Rectangle{Max: r.Size()}})
+	b.core.SetBounds(r.Dx(), r.Dy())
+	b.core.Dx, b.core.Dy = r.Min.X, r.Min.Y
 	b.core.UseNonZeroWinding = true
-	return b
 }
 
 // finish brings what has been painted back.
@@ -103,33 +104,20 @@ func (b *band) fill(s *shape, at geom.Matrix, ink color.NRGBA) {
 	}
 }
 
-// loops fills the points that loops wind about, looking only at the box they lie in.
+// loops fills the points that loops wind about.
 func (b *band) loops(loops [][]geom.Point, at geom.Matrix, c color.NRGBA) {
-	line := b.line[:0]
-	box := geom.Empty()
-	for _, loop := range loops {
-		for _, a := range loop {
-			a = at.Apply(a)
-			box = box.Add(a)
-			line = append(line, fixed.Point26_6{X: fixed.Int26_6(math.Round(a.X * 64)), Y: fixed.Int26_6(math.Round(a.Y * 64))})
-		}
-	}
-	b.line = line
-	r := pixels(box).Intersect(b.sheet.Rect)
-	if r.Empty() || c.A == 0 {
+	if c.A == 0 {
 		return
 	}
-	b.core.SetBounds(r.Dx(), r.Dy())
-	b.core.Dx, b.core.Dy = r.Min.X, r.Min.Y
-	corner := fixed.P(r.Min.X, r.Min.Y)
+	at = at.Then(geom.Translate(-float64(b.sheet.Rect.Min.X), -float64(b.sheet.Rect.Min.Y)))
+	b.core.Clear()
 	for _, loop := range loops {
-		part := line[:len(loop)]
-		line = line[len(loop):]
-		b.core.Start(part[0].Sub(corner))
-		for _, a := range part[1:] {
-			b.core.Add1(a.Sub(corner))
+		start := toFixed(at.Apply(loop[0]), 1)
+		b.core.Start(start)
+		for _, a := range loop[1:] {
+			b.core.Add1(toFixed(at.Apply(a), 1))
 		}
-		b.core.Add1(part[0].Sub(corner))
+		b.core.Add1(start)
 	}
 	b.pen.dip(c)
 	b.core.Rasterize(&b.pen)

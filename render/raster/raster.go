@@ -3,9 +3,9 @@
 //
 // A picture is painted in bands, each by one goroutine. A band's sheet is a gg
 // context, which draws the lines that occur once. Symbols and letters, which
-// occur by the thousand, are stroked into outlines once and then filled, box by
-// box, by the rasteriser that gg is built on: gg would stroke each of them anew
-// and look through every row of the sheet for it, at four times the cost.
+// occur by the thousand, are stroked into outlines once and then filled by the
+// rasteriser that gg is built on: gg would stroke each of them anew. Both go
+// through every row of the sheet for each outline, which is why bands are low.
 package raster
 
 import (
@@ -28,7 +28,7 @@ type Options struct {
 }
 
 // bandRows is the height of a band in pixels: high enough that few symbols fall
-// on two, low enough that a page of them takes 2 MB at a time.
+// on two.
 const bandRows = 128
 
 const mmPerInch = 25.4
@@ -87,7 +87,12 @@ func (s *scene) paint(dst *image.RGBA) {
 	if dst.Rect.Empty() {
 		return
 	}
-	b := newBand(dst)
+	b, _ := s.idle.Get().(*band)
+	if b == nil {
+		b = &band{}
+	}
+	defer s.idle.Put(b)
+	b.begin(dst)
 	defer b.finish()
 	draw.Draw(b.sheet, s.page, image.NewUniform(s.background), image.Point{}, draw.Over)
 	for i := range s.marks {

@@ -4,6 +4,7 @@ import (
 	"image"
 	"image/color"
 	"math"
+	"sync"
 
 	"strandway/chart/display"
 	"strandway/chart/geom"
@@ -11,7 +12,7 @@ import (
 )
 
 // scene is a list made ready for one scale: what can be seen of it, with its
-// symbols and letters as outlines. Bands only read it.
+// symbols and letters as outlines. Bands only read it, at the same time.
 type scene struct {
 	toPixels   geom.Matrix
 	scale      float64 // pixels per mm
@@ -19,6 +20,7 @@ type scene struct {
 	background color.Color
 	marks      []mark
 	letters    map[letter]*shape
+	idle       sync.Pool // bands that have been finished
 }
 
 // mark is one thing to paint: a shape placed, a path, or a picture.
