@@ -78,7 +78,7 @@ func (p *piece) placeAround(first int) {
 		sum, n := 0.0, 0.0
 		for i := r.first; i < r.last; i++ {
 			d := &p.nodes[i]
-			if d.nlegs == 0 || d.deep {
+			if !p.below(i) || d.deep {
 				continue
 			}
 			sum += distance[p.nodes[p.legs[d.leg].a].row] + d.h
@@ -102,7 +102,7 @@ func (p *piece) placeAlong(a *around, r row, distance float64, s *separator) {
 		i := r.first + int32(k)
 		s.gap[k] = p.gap(i, r.first+int32((k+1)%n))
 		d := &p.nodes[i]
-		if d.nlegs == 0 {
+		if !p.below(i) {
 			continue
 		}
 		l := p.legs[d.leg]

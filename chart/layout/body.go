@@ -9,15 +9,16 @@ import (
 const (
 	hollowShare = .78 // of the radius of flat rounds, under which a piece is hollow
 	leastRounds = 4
-	growthShare = .5 // of the growth that lies flat, under which rounds are sides
-	stripMargin = 3  // between a crown and the strip of its sides, u
+	growthShare = .5   // of the growth that lies flat, under which rounds are sides
+	widerSides  = 1.25 // how much wider than the crown the sides may grow and still lie as a strip
+	stripMargin = 3    // between a crown and the strip of its sides, u
 	sightFrom   = 24 * math.Pi / 180
 )
 
 // profile is the shape of rounds as a body of revolution.
 type profile struct {
 	radius, up []float64 // by row
-	sides      int       // the first row of the sides
+	sides      int       // the first row of the sides; 0 for none that would lie as a strip
 }
 
 // hollow gives the profile of a piece whose rounds grow too slowly to lie flat, as
@@ -45,6 +46,11 @@ func (p *piece) hollow() *profile {
 	}
 	if last >= hollowShare*flat {
 		return nil
+	}
+	for _, r := range p.rows[min(q.sides, len(p.rows)):] {
+		if q.sides > 0 && p.natural(r) > widerSides*p.natural(p.rows[q.sides-1]) {
+			q.sides = 0
+		}
 	}
 	return q
 }

@@ -85,7 +85,7 @@ func (p *piece) placeRow(r row, s *separator) {
 			s.gap[k] = 0
 		}
 		d := &p.nodes[i]
-		if d.nlegs == 0 {
+		if !p.below(i) {
 			continue
 		}
 		x, y := 0.0, math.Inf(-1)
@@ -133,7 +133,7 @@ func (p *piece) levelRow(r row) {
 		n := &p.nodes[i]
 		return n.level || sunk && (n.turn || i == r.first || i == r.last-1)
 	}
-	ordinary := func(i int32) bool { return p.nodes[i].nlegs > 0 && !levels(i) }
+	ordinary := func(i int32) bool { return p.below(i) && !levels(i) }
 	prev := int32(-1)
 	for i := r.first; i < r.last; i++ {
 		if ordinary(i) {

@@ -120,6 +120,7 @@ func (f *fold) build() *piece {
 		r := p.rows[c.row]
 		nr := r
 		nr.first = int32(len(s.nodes))
+		nr.last = nr.first + int32(r.len()) - c.gone
 		for o := range int32(r.len()) {
 			if o >= c.at && o < c.at+c.gone {
 				continue
@@ -133,20 +134,22 @@ func (f *fold) build() *piece {
 					if below < 0 {
 						continue
 					}
-					back := s.rows[below].first - p.rows[p.nodes[l.a].row].first
+					at := nr
+					if below < int32(k) {
+						at = s.rows[below]
+					}
+					back := at.first - p.rows[p.nodes[l.a].row].first
 					if o >= c.at {
 						back -= f.cuts[below].gone
 					}
-					last := s.rows[below].last - 1
-					l.a = min(max(l.a+back, s.rows[below].first), last)
-					l.b = min(max(l.b+back, s.rows[below].first), last)
+					l.a = min(max(l.a+back, at.first), at.last-1)
+					l.b = min(max(l.b+back, at.first), at.last-1)
 				}
 				s.legs = append(s.legs, l)
 			}
 			n.nlegs = int32(len(s.legs)) - n.leg
 			s.nodes = append(s.nodes, n)
 		}
-		nr.last = int32(len(s.nodes))
 		s.rows = append(s.rows, nr)
 	}
 	s.at = make([]geom.Point, len(s.nodes))

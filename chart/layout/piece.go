@@ -86,6 +86,21 @@ func (p *piece) inRing(i int32) bool {
 	return n.nlegs > 0 && p.legs[n.leg].a < 0
 }
 
+// below reports whether node i stands in something made before its own row, so
+// that its place is known when the row is laid.
+func (p *piece) below(i int32) bool {
+	n := &p.nodes[i]
+	if n.nlegs == 0 {
+		return false
+	}
+	for _, l := range p.of(i) {
+		if l.a >= 0 && (p.nodes[l.a].row >= n.row || p.nodes[l.b].row >= n.row) {
+			return false
+		}
+	}
+	return true
+}
+
 // foot is the point of a leg's place; the origin for the ring.
 func (p *piece) foot(l leg) geom.Point {
 	if l.a < 0 {

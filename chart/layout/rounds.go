@@ -43,7 +43,7 @@ func (p *piece) radius(k int, radius []float64, turn float64) float64 {
 	sum, n := 0.0, 0.0
 	for i := r.first; i < r.last; i++ {
 		d := &p.nodes[i]
-		if d.nlegs == 0 || d.deep {
+		if !p.below(i) || d.deep {
 			continue
 		}
 		below := p.feetR
@@ -91,9 +91,8 @@ func (p *piece) placeRound(r row, out, turn float64, s *separator) {
 		i := r.first + int32(k)
 		s.gap[k] = p.gap(i, r.first+int32((k+1)%n))
 		natural += s.gap[k]
-		d := &p.nodes[i]
-		chains = chains || d.chain
-		if d.nlegs == 0 || p.legs[d.leg].a < 0 {
+		chains = chains || p.nodes[i].chain
+		if !p.below(i) || p.inRing(i) {
 			continue
 		}
 		var c geom.Point
