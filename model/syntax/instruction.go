@@ -120,7 +120,7 @@ func (r *reader) item() []Node {
 			return r.star()
 		}
 	case "(", "[", "{":
-		if r.wordAt(1, "yo", "yrh", "yoh") {
+		if r.wordAt(1, "yo", "yrh", "yoh") && t.match > 0 {
 			return r.inline()
 		}
 		return r.bracket()

@@ -57,6 +57,11 @@ func (r *reader) stitchAt(i int) (int, string) {
 		}
 	}
 	if grammar[t.text] {
+		if at(1).text == "st" { // the library may have "lp st", "tw st"
+			if kind, ok := r.lookUp(r.lower(t) + " st"); ok {
+				return 2, kind
+			}
+		}
 		return 0, ""
 	}
 	n, kind := r.writtenStitch(i)

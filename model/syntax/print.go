@@ -320,7 +320,7 @@ func (p *printer) space(chains int, many bool) string {
 
 // upper writes the first letter as a capital; a sign stays.
 func upper(s string) string {
-	if s == "" || s[0] < 'a' || s[0] > 'z' {
+	if s == "" || s[0] < 'a' || s[0] > 'z' || s == "n" || strings.HasPrefix(s, "n ") { // n is the number of repeats
 		return s
 	}
 	return strings.ToUpper(s[:1]) + s[1:]

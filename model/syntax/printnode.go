@@ -303,6 +303,9 @@ func (p *printer) yarn(x *Yarn) string {
 		}
 		return "join " + letter
 	case ChangeTo:
+		if x.Letter == "" {
+			return "change colour"
+		}
 		return "change to " + x.Letter
 	case DropIt:
 		return "drop " + letter

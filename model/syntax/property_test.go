@@ -99,7 +99,7 @@ func (g *grower) node() Node {
 		}
 		return s
 	case 2:
-		return pick[Node](g, &Yarn{Do: With, Letter: "B"}, &Yarn{Do: ChangeTo, Letter: "A"}, &Yarn{Do: HoldLoop}, &Yarn{Do: PickUpIt, Letter: "C"},
+		return pick[Node](g, &Yarn{Do: With, Letter: "B"}, &Yarn{Do: ChangeTo, Letter: "A"}, &Yarn{Do: ChangeTo}, &Yarn{Do: HoldLoop}, &Yarn{Do: PickUpIt, Letter: "C"},
 			&Yarn{Do: CarryIt, Letter: "B"}, &Yarn{Do: JoinIn, Letter: "B", Place: &Place{Ord: First, N: Plain(1)}}, &Note{Text: "work loosely here"}, &Note{Text: "2 dc in ring"},
 			&Along{Edge: Edge(g.IntN(7)), Face: pick(g, byte(0), byte('W'))}, &Skip{Rest: true})
 	case 6:

@@ -138,7 +138,7 @@ type (
 		N     Num
 		Kind  string // canonical US name: dc, fpdc, dc2tog, 3-dc cl; or the name of a Unit
 		Unit  *Unit  // set where Kind is a named group
-		Place *Place // nil: the next stitch, N of them one each
+		Place *Place // nil within a Group: its place; elsewhere Read always sets it
 	}
 	// Skip passes N of What.
 	Skip struct {

@@ -96,7 +96,7 @@ var ordinalWords = map[string]int{"second": 2, "third": 3, "fourth": 4, "fifth":
 var often = map[string]int{"once": 1, "twice": 2, "thrice": 3}
 
 // spaced are stitch names that old prints set with a blank between the letters.
-var spaced = [][]string{{"h", "d", "c"}, {"half", "d", "c"}, {"s", "c"}, {"d", "c"}, {"c", "h"}, {"d", "tr"}}
+var spaced = [][]string{{"h", "d", "c"}, {"half", "d", "c"}, {"s", "c"}, {"d", "c"}, {"d", "tr"}}
 
 // unitWords are other names of the trade's standard groups.
 var unitWords = map[string]string{"sh": "shell", "vst": "v-st", "v-stitch": "v-st", "v-stitches": "v-st"}
