@@ -22,7 +22,7 @@ import (
 
 // Limit is how many stitches a piece may have before it is refused: a bed
 // cover in lace weight has about 400,000.
-const Limit = 2_000_000
+const Limit = 1_000_000
 
 // Worked is a pattern worked for one size.
 type Worked struct {

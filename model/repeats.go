@@ -28,6 +28,9 @@ func repeats(lib *stitch.Library, p *pattern.Pattern, tree *syntax.Tree, proof w
 		stitches := size.WidthCM * p.Gauge.Stitches / p.Gauge.OverCM
 		return max(1, int(math.Round((stitches-float64(plus))/float64(multiple))))
 	}
+	if proof.Multiple == 0 {
+		return fewest // the rows do not ask for n
+	}
 	const tries = 6
 	for o.N = fewest; o.N < fewest+tries; o.N++ {
 		if _, findings := work.Work(lib, tree, o); findings.Faults() == 0 {
