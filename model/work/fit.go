@@ -74,7 +74,7 @@ func (f *fitting) fill(ext syntax.Extent, limit int) error {
 			return err
 		}
 		if w.pos <= pos && (len(w.fab.Stitches) == before || w.pos >= w.met || f.reps > 10_000) {
-			return &misfit{text: "the repeat uses up no stitches, so it cannot end by itself", fatal: true}
+			return &misfit{id: "fit", text: "the repeat uses up no stitches, so it cannot end by itself", fatal: true}
 		}
 		if ext.How == syntax.ToLast && w.pos > limit {
 			w.restore(&f.marks[f.reps%waysBack])

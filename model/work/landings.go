@@ -30,6 +30,9 @@ var inRing = target{at: -1, a: -1, b: -1, how: fabric.InRing, down: 1}
 // meet lays out the landings of the row below in the order in which the hook meets them.
 func (w *worker) meet() {
 	below := len(w.fab.Rows) - 1
+	for below > 1 && w.fab.Rows[below].Land0 == w.fab.Rows[below].Land1 {
+		below-- // a row worked on the face alone leaves the one below it to be met
+	}
 	prev := &w.fab.Rows[below]
 	ids := w.fab.LandingsOf(below)
 	w.isBase = below == 0

@@ -383,7 +383,11 @@ func (w *worker) picot(name string, chains int) {
 	for at > w.rowFirst() && w.fab.Stitches[at].Flags&(fabric.NoLanding|fabric.Picot) != 0 {
 		at--
 	}
-	id := w.add(name, target{at: at, a: -1, b: -1}, fabric.NoLanding|fabric.Picot)
+	t := target{at: at, a: -1, b: -1}
+	if at < 0 {
+		t = inRing
+	}
+	id := w.add(name, t, fabric.NoLanding|fabric.Picot)
 	w.setChains(id, chains)
 }
 
@@ -437,8 +441,12 @@ func (w *worker) join(x *syntax.Join) {
 	if name == "" {
 		name = slipStitch
 	}
+	first := w.firstOfRound()
+	if int(first) >= len(w.fab.Stitches) {
+		return // nothing was made that could be joined
+	}
 	w.word = int32(x.Span.Start)
-	w.add(name, target{at: w.firstOfRound(), a: -1, b: -1}, fabric.NoLanding|fabric.Join)
+	w.add(name, target{at: first, a: -1, b: -1}, fabric.NoLanding|fabric.Join)
 }
 
 // firstOfRound is the stitch a round is joined to.

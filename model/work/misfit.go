@@ -11,6 +11,7 @@ import (
 // misfit is why an instruction could not be worked. Its words are made only
 // when it is told, since an open repeat ends with one every time.
 type misfit struct {
+	id     string // of the finding; "place" when empty
 	text   string // said already; "" when a sort of place is missing
 	end    bool   // the row ended before its instructions did
 	fatal  bool   // not to be got round by working less often

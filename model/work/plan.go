@@ -40,7 +40,7 @@ type written struct {
 }
 
 // maxRows is the most rows a piece is unfolded to.
-const maxRows = 1_000_000
+const maxRows = 100_000
 
 func (w *worker) look(row *syntax.Row) *written {
 	if r, ok := w.written[row]; ok {
@@ -83,7 +83,7 @@ func (w *worker) unfold() []step {
 			nos, rows := w.referred(row, looked.ref, out)
 			listed = listed || row.List != nil
 			lead := yarnWords(row.Body)
-			for k, no := range nos {
+			for k, no := range nos[:min(len(nos), maxRows-len(out))] {
 				from, ok := latest[rows[k%len(rows)]]
 				if !ok {
 					w.say(diag.Finding{Severity: diag.Fault, ID: "rowref", Span: looked.ref.Span,
@@ -112,6 +112,10 @@ func (w *worker) unfold() []step {
 			latest[no] = len(out)
 			add(row, source, no)
 		}
+	}
+	if len(out) >= maxRows {
+		w.say(diag.Finding{Severity: diag.Fault, ID: "limit", Span: out[len(out)-1].row.Span,
+			Message: fmt.Sprintf("more than %d rows are asked for, so the rest is not worked", maxRows-1), Hint: "repeat the rows less often"})
 	}
 	if listed {
 		slices.SortStableFunc(out, func(a, b step) int { return a.no - b.no })

@@ -108,7 +108,9 @@ func (p *prover) search(chain *syntax.ChainN) bool {
 	if base < 2 || base > p.limit() {
 		return false
 	}
-	if whole := p.work(p.opt, 0); whole.fab.Rows[0].Shape != fabric.Flat || len(whole.fab.Stitches)*2*workings > mostProved {
+	whole := p.work(p.opt, 0)
+	if whole.fab.Rows[0].Shape != fabric.Flat || len(whole.fab.Stitches)*2*workings > mostProved ||
+		slices.ContainsFunc(whole.findings, func(f diag.Finding) bool { return f.ID == "limit" }) {
 		return false
 	}
 	var fits []int

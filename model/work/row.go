@@ -1,6 +1,7 @@
 package work
 
 import (
+	"cmp"
 	"fmt"
 
 	"strandway/model/diag"
@@ -32,11 +33,13 @@ func (w *worker) work(s *step) {
 	w.beginRound()
 	w.reading = reading{}
 	skip, err := w.joinAt(s.body)
-	body := s.body[skip:]
 	base := w.save()
 	best, first := 0, 0
+	if w.met == 0 && w.row > 1 && err == nil {
+		err = fail("there is no stitch below to work into")
+	}
 	if err == nil {
-		best, first, err = w.read(body, &base)
+		best, first, err = w.read(s.body[skip:], &base)
 	}
 	w.finish(&fr)
 	w.tell(err, best, first)
@@ -198,6 +201,7 @@ func (w *worker) passesSpaces() bool {
 
 // follows is the hint for faults after the first row that failed: they may not be the row's own.
 func (w *worker) follows() string {
+	w.failures++
 	if w.unsure == "" {
 		w.unsure = w.label()
 		return ""
@@ -210,7 +214,7 @@ func (w *worker) tellMisfit(m *misfit) {
 		w.tellOver(1, m.span)
 		return
 	}
-	f := diag.Finding{Severity: diag.Fault, ID: "place", Span: m.span, Message: w.reason(m), Hint: w.follows()}
+	f := diag.Finding{Severity: diag.Fault, ID: cmp.Or(m.id, "place"), Span: m.span, Message: w.reason(m), Hint: w.follows()}
 	if f.Span == (diag.Span{}) {
 		f.Span = w.step.row.Span
 	}

@@ -136,7 +136,7 @@ func (w *worker) node(n syntax.Node, rest []syntax.Node) error {
 }
 
 func (w *worker) overLimit() error {
-	return &misfit{text: fmt.Sprintf("more than the limit of %d stitches, so it is not worked further", w.opt.Limit), fatal: true}
+	return &misfit{id: "limit", text: fmt.Sprintf("more than the limit of %d stitches, so it is not worked further", w.opt.Limit), fatal: true}
 }
 
 // repeatTimes works a repeat of a given number. A star's bare number is that many more, unless it is read as all.

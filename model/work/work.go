@@ -36,6 +36,9 @@ type Options struct {
 
 const defaultLimit = 2_000_000
 
+// mostFailures is how many rows may fail before the rest is given up.
+const mostFailures = 100
+
 // Work works the rows of a tree into a fabric. Whatever does not come out is
 // told in the findings; the fabric then holds what hands would have made.
 func Work(lib *stitch.Library, t *syntax.Tree, o Options) (*fabric.Fabric, diag.List) {
@@ -67,6 +70,7 @@ type worker struct {
 	learned   map[standing]syntax.Counting  // what a row said of its turning chain holds for the rows after it
 	yarns     yarns                         // where each yarn is
 	ring      bool                          // the piece starts in a ring
+	failures  int                           // rows that failed
 	unsure    string                        // the first row that failed: what follows may follow from it
 	ledges    []ledge                       // stitches that short rows left unworked
 	traces    []Trace                       // only where they are asked for
@@ -123,8 +127,8 @@ func (w *worker) run() {
 		w.mirrorFoundation()
 	}
 	for i := range steps {
-		if i > 0 && len(w.fab.Stitches) > w.opt.Limit {
-			break // the row that went over the limit has said so
+		if i > 0 && (len(w.fab.Stitches) > w.opt.Limit || w.failures > mostFailures) {
+			break // the rows that failed have said so
 		}
 		w.work(&steps[i])
 		if w.probe.upTo > 0 && len(w.fab.Rows) > w.probe.upTo || w.probe.stop && faulty(w.findings) {

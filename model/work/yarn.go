@@ -177,7 +177,11 @@ func (y *yarns) settle(w *worker, row *fabric.Row) {
 			}
 			y.drop(w, word.yarn, word.before)
 		case syntax.HoldLoop:
+			if word.before >= row.Last {
+				y.at[word.yarn].side = end
+			}
 			y.event(w, fabric.Hold, word.yarn, word.before, y.at[word.yarn].side)
+			y.at[word.yarn].waits = true
 		case syntax.CutIt:
 			side := y.at[word.yarn].side
 			if word.before >= row.Last && cur == int(word.yarn) {
