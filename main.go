@@ -14,7 +14,7 @@ import (
 func main() {
 	args := os.Args[1:]
 	if command.Asked(args) {
-		os.Exit(command.Run(args, os.Stdin, os.Stdout, os.Stderr))
+		os.Exit(command.Run(args, os.Stdout, os.Stderr))
 	}
 	if len(args) > 1 {
 		fmt.Fprintln(os.Stderr, "strandway: one pattern file at a time, or a command (see strandway --help)")

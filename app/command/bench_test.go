@@ -15,7 +15,7 @@ func BenchmarkCloth(b *testing.B) { run(b, "cloth") }
 func run(b *testing.B, name string) {
 	out := filepath.Join(b.TempDir(), "x.png")
 	for b.Loop() {
-		if status := command.Run([]string{name, "../../samples/groyne-runner.strand", "-o", out}, nil, io.Discard, io.Discard); status != 0 {
+		if status := command.Run([]string{name, "../../samples/groyne-runner.strand", "-o", out}, io.Discard, io.Discard); status != 0 {
 			b.Fatalf("exit status %d", status)
 		}
 	}

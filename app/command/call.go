@@ -17,7 +17,6 @@ import (
 type call struct {
 	command
 	args           []string
-	stdin          io.Reader
 	stdout, stderr io.Writer
 	flags          *flag.FlagSet // nil until the command has said which it takes
 }

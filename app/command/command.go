@@ -54,7 +54,7 @@ func find(name string) (command, bool) {
 }
 
 // Run carries out a command line, without the program's own name, and gives the exit status.
-func Run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
+func Run(args []string, stdout, stderr io.Writer) int {
 	if len(args) == 0 || slices.Contains([]string{"-h", "--help", "help"}, args[0]) {
 		usage(stdout)
 		return ok
@@ -64,7 +64,7 @@ func Run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 		fmt.Fprintf(stderr, "strandway: there is no command %q (see strandway --help)\n", args[0])
 		return misuse
 	}
-	c := &call{command: cmd, args: args[1:], stdin: stdin, stdout: stdout, stderr: stderr}
+	c := &call{command: cmd, args: args[1:], stdout: stdout, stderr: stderr}
 	err := cmd.run(c)
 	switch wrong := (wrongUse{}); {
 	case err == nil:

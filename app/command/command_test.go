@@ -14,7 +14,7 @@ var update = flag.Bool("update", false, "write the output of the commands into t
 
 func TestMain(m *testing.M) {
 	testscript.Main(m, map[string]func(){
-		"strandway": func() { os.Exit(command.Run(os.Args[1:], os.Stdin, os.Stdout, os.Stderr)) },
+		"strandway": func() { os.Exit(command.Run(os.Args[1:], os.Stdout, os.Stderr)) },
 	})
 }
 
