@@ -69,6 +69,15 @@ Row 1: Sc in 2nd ch from hook, *ch 5, skip 3 ch, sc in next ch; rep from * acros
 Row 2: Ch 5 (counts as dc, ch 2), sc in next ch-5 sp, *ch 5, sc in next ch-5 sp; rep from * across, ch 2, dc in last sc, turn.
 Row 3: Ch 1, sc in first dc, *ch 5, sc in next ch-5 sp; rep from * to last ch-2 sp, ch 5, sc in top of tch, turn.
 Rows 4-7: Rep Rows 2-3.`},
+	{name: "pineapples", missed: .25, repeat: "20 sts", rows: `
+Ch 20n + 5.
+Row 1: (2 dc, ch 2, 2 dc) in 5th ch from hook, *ch 3, skip 9 ch, 6 dc in next ch, ch 3, skip 9 ch, (2 dc, ch 2, 2 dc) in next ch; rep from * across, turn.
+Row 2: Ch 3 (counts as dc), (2 dc, ch 2, 2 dc) in next ch-2 sp, *ch 3, skip 2 dc, (dc in next dc, ch 1) 5 times, dc in next dc, ch 3, skip next ch-3 sp, (2 dc, ch 2, 2 dc) in next ch-2 sp; rep from * across, dc in top of tch, turn.
+Row 3: Ch 3 (counts as dc), (2 dc, ch 2, 2 dc) in next ch-2 sp, *ch 3, skip next ch-3 sp, sc in next ch-1 sp, (ch 3, sc in next ch-1 sp) 4 times, ch 3, skip next ch-3 sp, (2 dc, ch 2, 2 dc) in next ch-2 sp; rep from * across, dc in top of tch, turn.
+Row 4: Ch 3 (counts as dc), (2 dc, ch 2, 2 dc) in next ch-2 sp, *ch 3, skip next ch-3 sp, sc in next ch-3 sp, (ch 3, sc in next ch-3 sp) 3 times, ch 3, skip next ch-3 sp, (2 dc, ch 2, 2 dc) in next ch-2 sp; rep from * across, dc in top of tch, turn.
+Row 5: Ch 3 (counts as dc), (2 dc, ch 2, 2 dc) in next ch-2 sp, *ch 3, skip next ch-3 sp, sc in next ch-3 sp, (ch 3, sc in next ch-3 sp) 2 times, ch 3, skip next ch-3 sp, (2 dc, ch 2, 2 dc) in next ch-2 sp; rep from * across, dc in top of tch, turn.
+Row 6: Ch 3 (counts as dc), (2 dc, ch 2, 2 dc) in next ch-2 sp, *ch 4, skip next ch-3 sp, sc in next ch-3 sp, ch 3, sc in next ch-3 sp, ch 4, skip next ch-3 sp, (2 dc, ch 2, 2 dc) in next ch-2 sp; rep from * across, dc in top of tch, turn.
+Row 7: Ch 3 (counts as dc), (2 dc, ch 2, 2 dc) in next ch-2 sp, *ch 5, skip next ch-4 sp, sc in next ch-3 sp, ch 5, skip next ch-4 sp, (2 dc, ch 2, 2 dc) in next ch-2 sp; rep from * across, dc in top of tch, turn.`},
 	{name: "crossed dc", crossed: 3, missed: .06, repeat: "2 sts", rows: `
 Ch 2n + 4.
 Row 1: Dc in 4th ch from hook and in each ch across, turn.
@@ -103,7 +112,7 @@ Rnd 1: Ch 3 (counts as dc), 11 dc in magic ring, join with sl st in top of beg c
 Rnd 2: Ch 3 (counts as dc), dc in same st, 2 dc in each st around, join. (24 dc)
 Rnd 3: Ch 3 (counts as dc), 2 dc in next st, *dc in next st, 2 dc in next st; rep from * around, join. (36 dc)
 Rnds 4-9: Ch 3 (counts as dc), dc in each st around, join. (36 dc)`},
-	{name: "shawl", manner: Point, missed: .3, rows: `
+	{name: "shawl", manner: Point, corners: 1, missed: .3, rows: `
 Ch 4, join with sl st to form ring.
 Row 1 (RS): Ch 4 (counts as dc, ch 1), 3 dc in ring, ch 2, 3 dc in ring, ch 1, dc in ring, turn.
 Row 2: Ch 4 (counts as dc, ch 1), 3 dc in next ch-1 sp, ch 1, (3 dc, ch 2, 3 dc) in next ch-2 sp, ch 1, 3 dc in next ch-1 sp, ch 1, dc in last dc, turn.

@@ -121,6 +121,7 @@ func (p *piece) choose() (relax bool) {
 		}
 		return fans && chains
 	case Point:
+		p.corners = p.countSpines()
 		return fans && chains
 	case Rows, Tube:
 		if p.rises() != nil {

@@ -27,7 +27,7 @@ const (
 type Plan struct {
 	Fabric      *fabric.Fabric
 	Manner      Manner
-	Corners     int     // of a polygon
+	Corners     int     // of a polygon, or between the edges of rows from a point
 	Poses       []Pose  // one a stitch, by id
 	Legs        []Leg   // Poses[i].Legs() are Legs[FirstLeg:FirstLeg+NLegs]
 	Strip       int     // the first row of the sides of a hollow body, which lie beneath its crown as a strip; 0 for none

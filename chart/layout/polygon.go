@@ -2,6 +2,7 @@ package layout
 
 import (
 	"math"
+	"slices"
 
 	"strandway/chart/geom"
 	"strandway/model/fabric"
@@ -56,10 +57,9 @@ func (p *piece) fanCorner(f *fan, r row) corner {
 
 // markedCorner is the corner at node i: the middle of its fan, or of its chains.
 func (p *piece) markedCorner(i int32, r row) corner {
-	for q := range p.fans {
-		if f := &p.fans[q]; f.first <= i && i <= f.last {
-			return p.fanCorner(f, r)
-		}
+	q, _ := slices.BinarySearchFunc(p.fans, i, func(f fan, i int32) int { return int(f.last - i) })
+	if q < len(p.fans) && p.fans[q].first <= i {
+		return p.fanCorner(&p.fans[q], r)
 	}
 	a, b := i, i
 	for p.nodes[i].chain && a > r.first && p.nodes[a-1].chain {
@@ -96,9 +96,42 @@ func (p *piece) countCorners() int {
 	return most
 }
 
-// apothem keeps a side of a polygon wide enough for its stitches.
+// countSpines is the number of corners that most rows from a point have between
+// their edges, as a shawl with a spine has one; 0 for rows that lie round.
+func (p *piece) countSpines() int {
+	var rows [4]int
+	for k, r := range p.rows {
+		n := 0
+		for _, c := range p.cornersOf(k, 0) {
+			if i := r.first + int32(c.at); c.at > 0 && int(c.at) < r.len()-1 && (p.nodes[i].chain || p.nodes[i+1].chain) {
+				n++
+			}
+		}
+		if n > 0 && n < len(rows) {
+			rows[n]++
+		}
+	}
+	for n, count := range rows {
+		if count*2 >= len(p.rows) {
+			return n
+		}
+	}
+	return 0
+}
+
+// sides is how many straight sides a row of a piece with corners has, and the
+// angle that each of them takes.
+func (p *piece) sides() (n int, step float64) {
+	if p.manner == Point {
+		return p.corners + 1, p.open / float64(p.corners+1)
+	}
+	return p.corners, 2 * math.Pi / float64(p.corners)
+}
+
+// apothem keeps a side wide enough for its stitches.
 func (p *piece) apothem(k int, radius []float64) float64 {
-	side := math.Tan(math.Pi/float64(p.corners)) * 2 * float64(p.corners)
+	n, step := p.sides()
+	side := math.Tan(step/2) * 2 * float64(n)
 	return max(radius[k], min(p.natural(p.rows[k])*sidePress/side, radius[k]*1.3))
 }
 
@@ -168,10 +201,15 @@ func nearestRound(at []float64, c, n float64) int {
 }
 
 // placePolygon lays the rounds on straight sides between their corners, with a
-// side at the top.
+// side at the top. Rows from a point have their ends for outer corners.
 func (p *piece) placePolygon(radius []float64) {
 	corners := p.cornerPlaces()
-	step := 2 * math.Pi / float64(p.corners)
+	sides, step := p.sides()
+	open := p.manner == Point
+	start := math.Pi/2 - step/2
+	if open {
+		start = (math.Pi - p.open) / 2
+	}
 	for k, r := range p.rows {
 		if corners[k] == nil {
 			continue
@@ -181,36 +219,54 @@ func (p *piece) placePolygon(radius []float64) {
 		for i := range n {
 			sum[i+1] = sum[i] + p.gap(r.first+int32(i), r.first+int32((i+1)%n))
 		}
-		whole := sum[n]
-		at := func(c float64) float64 {
+		ends := make([]float64, 0, sides+1) // of the sides, along the row
+		for _, c := range corners[k] {
 			i := min(int(c), n-1)
-			return sum[i] + (c-float64(i))*(sum[i+1]-sum[i])
+			ends = append(ends, sum[i]+(c-float64(i))*(sum[i+1]-sum[i]))
+		}
+		if open {
+			ends = append(append([]float64{0}, ends...), sum[n-1])
+		} else {
+			ends = append(ends, ends[0]+sum[n])
 		}
 		tip := radius[k] / math.Cos(step/2)
-		for c := range p.corners {
-			a, b := at(corners[k][c]), at(corners[k][(c+1)%p.corners])
+		for c := range sides {
+			a, b := ends[c], ends[c+1]
 			if b <= a {
-				b += whole
+				b += sum[n]
 			}
-			t := math.Pi/2 - step/2 + float64(c)*step
-			from, to := polar(t, tip), polar(t+step, tip)
+			t := start + float64(c)*step
+			s := side{from: polar(t, tip), to: polar(t+step, tip), sharpFrom: open && c == 0, sharpTo: open && c == sides-1}
 			for i := range n {
 				x := sum[i]
 				if x < a {
-					x += whole
+					x += sum[n]
 				}
 				if x <= b {
-					p.at[r.first+int32(i)] = onSide(from, to, (x-a)/(b-a))
+					p.at[r.first+int32(i)] = s.point((x - a) / (b - a))
 				}
 			}
 		}
 	}
 }
 
-// onSide is the point at share t of a side whose ends are rounded.
-func onSide(from, to geom.Point, t float64) geom.Point {
-	q := from.Lerp(to, t)
-	if end := min(t, 1-t) * to.Sub(from).Len(); end < cornerReach {
+// side is a straight side whose ends are rounded, except where sharp.
+type side struct {
+	from, to           geom.Point
+	sharpFrom, sharpTo bool
+}
+
+// point is the point at share t of the side.
+func (s side) point(t float64) geom.Point {
+	q := s.from.Lerp(s.to, t)
+	end := math.Inf(1)
+	if !s.sharpFrom {
+		end = t
+	}
+	if !s.sharpTo {
+		end = min(end, 1-t)
+	}
+	if end *= s.to.Sub(s.from).Len(); end < cornerReach {
 		in := (cornerReach - end) / cornerReach
 		q = q.Sub(q.Unit().Mul(cornerCut * in * in))
 	}

@@ -26,12 +26,12 @@ func (p *piece) placeRounds() {
 	var s separator
 	for i, r := range p.rows {
 		radius[i] = p.radius(i, radius, turn)
-		if p.manner == Polygon {
+		if p.corners > 0 {
 			radius[i] = p.apothem(i, radius)
 		}
 		p.placeRound(r, radius[i], turn, &s)
 	}
-	if p.manner == Polygon {
+	if p.corners > 0 {
 		p.placePolygon(radius)
 	}
 }
@@ -77,6 +77,9 @@ func (p *piece) opening() float64 {
 	}
 	first := p.natural(p.rows[0])
 	open := (p.natural(p.rows[last]) - first) / max(1, rise)
+	if n := 2 * float64(p.corners+1); p.corners > 0 { // straight sides grow faster than arcs
+		open = n * math.Atan(open/n)
+	}
 	fits := first * squeeze / (p.feetR + p.rowHeight(p.rows[0]))
 	return min(max(open, fits, .6), 1.9*math.Pi)
 }
