@@ -30,12 +30,12 @@ type Flags uint16
 
 const (
 	TurningChain Flags = 1 << iota // one node for a turning or starting chain that counts as a stitch; Chains says of how many chains
-	NoLanding                      // never worked into: chains that do not count, joins, travel, picots
+	NoLanding                      // never worked into: chains that do not count, joins, travel, picots; in the foundation, the chains at the hook that are the first row's turning chain
 	Chain                          // one chain
 	Picot                          // made on the stitch before it, which is its base; Chains says of how many chains
 	Long                           // worked below the usual row
 	Behind                         // a long stitch that lies behind what it passes; without it, in front, as seen while working
-	Join                           // slip stitch that closes a round
+	Join                           // slip stitch that closes a round, or the taller stitch of a half-join, which makes a space with the chains before it
 	Travel                         // slip stitch that moves along before the round's first stitch
 	Corner                         // a corner is here: the middle of a corner group
 	Crossed                        // worked into a base already passed, so it crosses the stitch before it
@@ -47,7 +47,7 @@ type Stitch struct {
 	Base   uint32  // index of its first base in Fabric.Bases
 	Unit   int32   // the group it belongs to, index in Fabric.Units; -1 for none
 	Row    int32   // index in Fabric.Rows
-	Col    float32 // its place along the foundation, in columns; in rounds, along the round's own circumference
+	Col    float32 // its place along the foundation, in columns, rising to the right as seen from the right side; in rounds, along the first of them, from 0 round to its length
 	Word   int32   // start of the instruction that made it, a byte in the piece's row text; -1 if none
 	Kind   uint16  // index in Fabric.Kinds
 	Flags  Flags

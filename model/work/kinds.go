@@ -36,6 +36,11 @@ func (w *worker) lookUp(name string) *stitch.Kind {
 			return k
 		}
 	}
+	if u != nil && u.Recipe != "" {
+		if k, err := w.lib.Compile(name, u.Recipe); err == nil { // told in the library's own notation
+			return k
+		}
+	}
 	k := &stitch.Kind{ID: name, Name: name, Family: "texture", Legs: 1, SamePlace: true, Bases: 1, Offers: 1}
 	if base, ok := w.lib.Kind(tallStitch); ok {
 		k.Plain, k.Chains, k.Height, k.TurningChain, k.Symbol = base, base.Chains, base.Height, base.TurningChain, base.Symbol
@@ -53,20 +58,29 @@ func (w *worker) lookUp(name string) *stitch.Kind {
 	return k
 }
 
+// oftenWords say in a recipe how often its steps are done.
+var oftenWords = [...]struct {
+	word  string
+	times int
+}{
+	{"5 more times", 6}, {"4 more times", 5}, {"3 more times", 4}, {"2 more times", 3}, {"once more", 2},
+	{"6 times", 6}, {"5 times", 5}, {"five times", 5}, {"4 times", 4}, {"four times", 4}, {"3 times", 3}, {"three times", 3}, {"2 times", 2}, {"twice", 2},
+}
+
 // lumpOf takes from a recipe how often the hook goes in.
 func lumpOf(recipe string) (legs int, lump stitch.Lump) {
 	low := strings.ToLower(recipe)
-	legs = strings.Count(low, "insert")
-	for word, n := range map[string]int{"twice": 2, "2 times": 2, "three times": 3, "3 times": 3, "four times": 4, "4 times": 4, "five times": 5, "5 times": 5, "2 more times": 3, "3 more times": 4, "4 more times": 5} {
-		if strings.Contains(low, word) {
-			legs = max(legs, 1) * n
+	legs = max(1, strings.Count(low, "insert"))
+	for _, o := range oftenWords {
+		if strings.Contains(low, o.word) {
+			legs *= o.times
 			break
 		}
 	}
 	if legs > 1 {
 		lump = stitch.Cluster
 	}
-	return max(1, legs), lump
+	return legs, lump
 }
 
 // plain gives the plain stitch that a kind is built on: dc for fpdc, dc3tog, 5-dc bobble. nil for no stitch.
