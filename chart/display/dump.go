@@ -115,18 +115,15 @@ func (p Paint) String() string {
 // outline is a path in the letters of SVG.
 func outline(p geom.Path) string {
 	var b strings.Builder
-	rest := p.Points
-	for _, v := range p.Verbs {
-		n := [...]int{geom.Move: 1, geom.Line: 1, geom.Cubic: 3, geom.Close: 0}[v]
+	p.Walk(func(v geom.Verb, to []geom.Point) {
 		if b.Len() > 0 {
 			b.WriteByte(' ')
 		}
 		b.WriteByte("MLCZ"[v])
-		for _, a := range rest[:min(n, len(rest))] {
+		for _, a := range to {
 			b.WriteString(" " + number(a.X) + "," + number(a.Y))
 		}
-		rest = rest[min(n, len(rest)):]
-	}
+	})
 	return b.String()
 }
 

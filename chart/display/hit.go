@@ -45,7 +45,7 @@ func (l *List) Nearest(x, y, reach float64) (stitch int32, ok bool) {
 			}
 			continue
 		case Use:
-			if item.Symbol < 0 || item.Symbol >= len(boxes) || !boxUnder(item.At, boxes[item.Symbol]).Overlaps(around) {
+			if item.Symbol < 0 || item.Symbol >= len(boxes) || !item.At.ApplyBox(boxes[item.Symbol]).Overlaps(around) {
 				continue
 			}
 		case Path:

@@ -54,7 +54,7 @@ func (l *List) inkBox(item Item) geom.Box {
 		}
 		return box
 	case Text:
-		return boxUnder(item.Place(), item.box())
+		return item.Place().ApplyBox(item.box())
 	case Picture:
 		return geom.Box{Min: geom.Point{X: item.X, Y: item.Y}, Max: geom.Point{X: item.X + item.Width, Y: item.Y + item.Height}}
 	}
@@ -107,14 +107,4 @@ func (t Text) box() geom.Box {
 		return b
 	}
 	return b.Grow(t.HaloWidth() / 2)
-}
-
-// boxUnder is the box round b after m.
-func boxUnder(m geom.Matrix, b geom.Box) geom.Box {
-	if b.IsEmpty() {
-		return b
-	}
-	return geom.Empty().
-		Add(m.Apply(b.Min)).Add(m.Apply(geom.Point{X: b.Max.X, Y: b.Min.Y})).
-		Add(m.Apply(b.Max)).Add(m.Apply(geom.Point{X: b.Min.X, Y: b.Max.Y}))
 }

@@ -25,19 +25,19 @@ func (p Path) Flatten(tolerance float64) []Run {
 			start = at
 		}
 	}
-	p.walk(func(v Verb, a, b, c Point) {
+	p.Walk(func(v Verb, to []Point) {
 		switch v {
 		case Move:
 			finish()
-			at, start = a, a
+			at, start = to[0], to[0]
 		case Line:
 			begin()
-			run.Points = append(run.Points, a)
-			at = a
+			run.Points = append(run.Points, to[0])
+			at = to[0]
 		case Cubic:
 			begin()
-			run.Points = appendCubic(run.Points, at, a, b, c, tolerance)
-			at = c
+			run.Points = appendCubic(run.Points, at, to[0], to[1], to[2], tolerance)
+			at = to[2]
 		case Close:
 			run.Closed = true
 			finish()
@@ -54,9 +54,9 @@ func (p Path) Bounds() Box {
 	box := Empty()
 	var at, start Point
 	drawn := false // whether a step has left the point that the last Move went to
-	p.walk(func(v Verb, a, b, c Point) {
+	p.Walk(func(v Verb, to []Point) {
 		if v == Move {
-			at, start, drawn = a, a, false
+			at, start, drawn = to[0], to[0], false
 			return
 		}
 		if !drawn {
@@ -64,8 +64,9 @@ func (p Path) Bounds() Box {
 		}
 		switch v {
 		case Line:
-			box, at = box.Add(a), a
+			box, at = box.Add(to[0]), to[0]
 		case Cubic:
+			a, b, c := to[0], to[1], to[2]
 			box = box.Add(c)
 			for _, t := range append(turns(at.X, a.X, b.X, c.X), turns(at.Y, a.Y, b.Y, c.Y)...) {
 				box = box.Add(cubicAt(at, a, b, c, t))
@@ -76,27 +77,6 @@ func (p Path) Bounds() Box {
 		}
 	})
 	return box
-}
-
-// walk calls step for every verb that has its points, and stops at the first that has not.
-func (p Path) walk(step func(v Verb, a, b, c Point)) {
-	rest := p.Points
-	for _, v := range p.Verbs {
-		n := 0
-		switch v {
-		case Move, Line:
-			n = 1
-		case Cubic:
-			n = 3
-		}
-		if len(rest) < n {
-			return
-		}
-		var q [3]Point
-		copy(q[:], rest[:n])
-		rest = rest[n:]
-		step(v, q[0], q[1], q[2])
-	}
 }
 
 // appendCubic adds the points of a curve after its first. The number of pieces

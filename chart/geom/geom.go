@@ -96,6 +96,16 @@ func (m Matrix) Apply(p Point) Point {
 	return Point{m.A*p.X + m.C*p.Y + m.E, m.B*p.X + m.D*p.Y + m.F}
 }
 
+// ApplyBox is the box round b after m.
+func (m Matrix) ApplyBox(b Box) Box {
+	if b.IsEmpty() {
+		return b
+	}
+	return Empty().
+		Add(m.Apply(b.Min)).Add(m.Apply(Point{b.Max.X, b.Min.Y})).
+		Add(m.Apply(b.Max)).Add(m.Apply(Point{b.Min.X, b.Max.Y}))
+}
+
 // Verb is a step of a path.
 type Verb uint8
 
@@ -119,6 +129,25 @@ func (p *Path) CubicTo(a, b, c Point) {
 	p.Points = append(p.Points, a, b, c)
 }
 func (p *Path) Close() { p.Verbs = append(p.Verbs, Close) }
+
+// Walk calls step for every verb with the points it goes to, and stops at the first that lacks them.
+func (p Path) Walk(step func(v Verb, to []Point)) {
+	rest := p.Points
+	for _, v := range p.Verbs {
+		n := 1
+		switch v {
+		case Cubic:
+			n = 3
+		case Close:
+			n = 0
+		}
+		if len(rest) < n {
+			return
+		}
+		step(v, rest[:n])
+		rest = rest[n:]
+	}
+}
 
 // Transform is the path mapped by m; p stays as it is.
 func (p Path) Transform(m Matrix) Path {

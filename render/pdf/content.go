@@ -54,23 +54,11 @@ func (c *content) rectangle(b geom.Box) *content {
 }
 
 func (c *content) outline(p geom.Path) *content {
-	rest := p.Points
-	for _, v := range p.Verbs {
-		n := 0
-		switch v {
-		case geom.Move, geom.Line:
-			n = 1
-		case geom.Cubic:
-			n = 3
-		}
-		if len(rest) < n {
-			break
-		}
-		for _, a := range rest[:n] {
+	p.Walk(func(v geom.Verb, to []geom.Point) {
+		for _, a := range to {
 			c.point(a)
 		}
-		rest = rest[n:]
 		c.out = append(c.out, "mlch"[v], '\n')
-	}
+	})
 	return c
 }

@@ -52,7 +52,7 @@ func newScene(l *display.List, toPixels geom.Matrix, view image.Rectangle, backg
 	if background {
 		s.background = l.Background
 	}
-	page := boxUnder(toPixels, geom.Box{Max: geom.Point{X: l.Width, Y: l.Height}})
+	page := toPixels.ApplyBox(geom.Box{Max: geom.Point{X: l.Width, Y: l.Height}})
 	s.page = image.Rect(round(page.Min.X), round(page.Min.Y), round(page.Max.X), round(page.Max.Y))
 
 	symbols := s.symbols(l)
@@ -63,14 +63,14 @@ func newScene(l *display.List, toPixels geom.Matrix, view image.Rectangle, backg
 				s.place(view, symbols[item.Symbol], item.At.Then(toPixels), item.Ink)
 			}
 		case display.Path:
-			box := boxUnder(toPixels, item.Path.Box().Grow(item.Width/2))
+			box := toPixels.ApplyBox(item.Path.Box().Grow(item.Width/2))
 			if r := pixels(box); r.Overlaps(view) {
 				s.marks = append(s.marks, mark{box: r, path: &item})
 			}
 		case display.Text:
 			s.text(view, item)
 		case display.Picture:
-			box := boxUnder(toPixels, geom.Box{
+			box := toPixels.ApplyBox(geom.Box{
 				Min: geom.Point{X: item.X, Y: item.Y},
 				Max: geom.Point{X: item.X + item.Width, Y: item.Y + item.Height},
 			})
@@ -100,7 +100,7 @@ func (s *scene) symbols(l *display.List) []*shape {
 
 // place adds a shape to the marks if it can be seen.
 func (s *scene) place(view image.Rectangle, shape *shape, at geom.Matrix, ink color.NRGBA) {
-	if box := pixels(boxUnder(at, shape.box)); box.Overlaps(view) {
+	if box := pixels(at.ApplyBox(shape.box)); box.Overlaps(view) {
 		s.marks = append(s.marks, mark{box: box, shape: shape, at: at, ink: ink})
 	}
 }
@@ -112,7 +112,7 @@ func (s *scene) text(view image.Rectangle, t display.Text) {
 		Min: geom.Point{X: -t.Size, Y: -1.5 * t.Size},
 		Max: geom.Point{X: text.Width(t.Face, t.Text, t.Size) + t.Size, Y: t.Size},
 	}
-	if !pixels(boxUnder(place, around)).Overlaps(view) {
+	if !pixels(place.ApplyBox(around)).Overlaps(view) {
 		return
 	}
 	glyphs, _ := text.Set(t.Face, t.Text)
@@ -146,16 +146,6 @@ func (s *scene) letter(l letter, haloWidth float64) *shape {
 
 // scaleOf is how much longer m makes lengths, on the whole.
 func scaleOf(m geom.Matrix) float64 { return math.Sqrt(math.Abs(m.A*m.D - m.B*m.C)) }
-
-// boxUnder is the box round b after m.
-func boxUnder(m geom.Matrix, b geom.Box) geom.Box {
-	if b.IsEmpty() {
-		return b
-	}
-	return geom.Empty().
-		Add(m.Apply(b.Min)).Add(m.Apply(geom.Point{X: b.Max.X, Y: b.Min.Y})).
-		Add(m.Apply(b.Max)).Add(m.Apply(geom.Point{X: b.Min.X, Y: b.Max.Y}))
-}
 
 // farthest is how large, in pixels, a thing may be and still be painted: the
 // rasteriser goes through every row of it, seen or not.

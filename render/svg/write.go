@@ -31,27 +31,15 @@ func (s *writer) decimals(v float64, n int) *writer {
 
 // outline writes a path's data.
 func (s *writer) outline(p geom.Path, decimals int) *writer {
-	rest := p.Points
-	for _, v := range p.Verbs {
-		n := 0
-		switch v {
-		case geom.Move, geom.Line:
-			n = 1
-		case geom.Cubic:
-			n = 3
-		}
-		if len(rest) < n {
-			break
-		}
+	p.Walk(func(v geom.Verb, to []geom.Point) {
 		s.out = append(s.out, "MLCZ"[v])
-		for i, a := range rest[:n] {
+		for i, a := range to {
 			if i > 0 {
 				s.raw(" ")
 			}
 			s.decimals(a.X, decimals).raw(" ").decimals(a.Y, decimals)
 		}
-		rest = rest[n:]
-	}
+	})
 	return s
 }
 
