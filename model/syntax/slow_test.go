@@ -11,7 +11,7 @@ func TestReadingIsLinear(t *testing.T) {
 	lib := library(t)
 	for _, unit := range []string{
 		"in next st work (dc, [", "(", "[1 sc (", "*", "* sc, (", "in st work in st ", "( in ( ", "and in ", "1 (1, ", "sc ", "xyzzy ", "Row 1: (", "a: b: ",
-		"rep from * ", "(yo ", "work ", "1. ", "skip ", ", and each ", "Row 1 ", "ending with ", "**", "3-dc ", "2 sc, ", "- 1 sc, ", "in each st and ", "between ",
+		"rep from * ", "(yo ", "work ", "working work ", "to work the ", "in work ", "1. ", "skip ", ", and each ", "Row 1 ", "ending with ", "**", "3-dc ", "2 sc, ", "- 1 sc, ", "in each st and ", "between ",
 	} {
 		read := func(n int) time.Duration {
 			text := "Row 1: " + strings.Repeat(unit, n)
