@@ -45,7 +45,7 @@ test: go
 	CGO_ENABLED=0 $(GO) test -tags headless $(PLAIN)
 	CGO_ENABLED=0 $(GO) test -tags ci $$(CGO_ENABLED=0 $(GO) list -tags ci ./app/... | grep -v /command$$)
 	$(MAKE) window
-	sh .ci/window ./strandway $(SAMPLE) "Groyne Runner"
+	sh .ci/window ./strandway $(SAMPLE)
 
 bench: go
 	CGO_ENABLED=0 $(GO) test -tags headless -run '^$$' -bench . -benchmem $(PLAIN)
