@@ -9,8 +9,13 @@ import (
 
 // Arrange lays out a fabric at the given heights. The same fabric always gives
 // the same plan.
+//
+// It goes by passes, each in a file of its own that says what holds after it:
+// nodes, fans, the manner, direct places, relaxing (of what repeats, once), rows
+// worked around the rest, posts drawn together, hollow bodies, poses, what hangs
+// on them, brackets.
 func Arrange(f *fabric.Fabric, h Heights) *Plan {
-	plan := &Plan{Fabric: f, Poses: make([]Pose, len(f.Stitches)), Box: geom.Box{}}
+	plan := &Plan{Fabric: f, Poses: make([]Pose, len(f.Stitches))}
 	if len(f.Rows) == 0 || len(f.Stitches) == 0 {
 		return plan
 	}

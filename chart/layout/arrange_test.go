@@ -1,6 +1,7 @@
 package layout
 
 import (
+	"fmt"
 	"math"
 	"reflect"
 	"slices"
@@ -244,4 +245,21 @@ func swatchNamed(t *testing.T, name string) swatch {
 	}
 	t.Fatalf("no swatch %q", name)
 	return swatch{}
+}
+
+// What is solved of a piece does not grow with its width and its length.
+func TestCostStaysWithTheRepeat(t *testing.T) {
+	solved := func(n, rows int) int {
+		p := build(swatchOf(t, fmt.Sprintf(shellRows, rows), n), Drawn())
+		p.findFans()
+		p.findPeriod()
+		f := p.folded()
+		if f == nil {
+			t.Fatalf("%d repeats of %d rows are solved whole", n, rows)
+		}
+		return len(f.small.nodes)
+	}
+	if a, b := solved(20, 21), solved(80, 81); b > a+a/4 {
+		t.Errorf("%d nodes are solved of a small piece, %d of a large one", a, b)
+	}
 }

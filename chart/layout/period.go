@@ -9,7 +9,7 @@ type period struct {
 
 const (
 	leastEdge  = 2 // nodes at each end of a row that are left out of account
-	mostEdge   = 20
+	mostEdge   = 12
 	farthest   = 6 // rows below within which places are compared
 	longestOne = 400
 )

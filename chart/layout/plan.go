@@ -29,7 +29,7 @@ type Plan struct {
 	Manner      Manner
 	Corners     int     // of a polygon, or between the edges of rows from a point
 	Poses       []Pose  // one a stitch, by id
-	Legs        []Leg   // Poses[i].Legs() are Legs[FirstLeg:FirstLeg+NLegs]
+	Legs        []Leg   // of all poses, see LegsOf
 	Strip       int     // the first row of the sides of a hollow body, which lie beneath its crown as a strip; 0 for none
 	RingR       float64 // radius of the ring, u; 0 without one
 	Repeat      Bracket // across
@@ -47,7 +47,7 @@ type Bracket struct {
 }
 
 // Pose is where a stitch stands. Stitches that are not laid out (joins, travel, chains that do not count, picots)
-// have Placed false and hang on Host.
+// have Placed false and hang on Host; their Top and Up say where beside it.
 type Pose struct {
 	Top      geom.Point // the middle of its top; the centre of a chain
 	Up       geom.Point // unit vector from its foot to its top; for a chain the normal of its run
