@@ -21,10 +21,11 @@ type Spot struct {
 type Panel struct {
 	widget.BaseWidget
 
-	Draw func(d *Canvas, k theme.Tokens, size fyne.Size) []Spot
-	Keys func(*fyne.KeyEvent) bool // takes keys that are not the panel's own
-	Hint func(string)              // shows the hint of the spot under the pointer
-	Rune func(rune)                // takes letters; nil: they are not used
+	Draw  func(d *Canvas, k theme.Tokens, size fyne.Size) []Spot
+	Keys  func(*fyne.KeyEvent) bool // takes keys that are not the panel's own
+	Hint  func(string)              // shows the hint of the spot under the pointer
+	Rune  func(rune)                // takes letters; nil: they are not used
+	Wheel func(by float32)          // scrolls; nil: there is nothing to scroll
 
 	th      *theme.Theme
 	min     fyne.Size
@@ -102,6 +103,14 @@ func (p *Panel) MouseDown(e *desktop.MouseEvent) {
 	}
 }
 
+// Scrolled hands the wheel on.
+func (p *Panel) Scrolled(e *fyne.ScrollEvent) {
+	if p.Wheel != nil {
+		p.Wheel(e.Scrolled.DY)
+		p.Redraw()
+	}
+}
+
 // MouseUp implements desktop.Mouseable.
 func (p *Panel) MouseUp(*desktop.MouseEvent) {}
 
@@ -149,6 +158,14 @@ func (p *Panel) TypedRune(r rune) {
 // TypedKey walks the spots and does what the present one does.
 func (p *Panel) TypedKey(e *fyne.KeyEvent) {
 	switch e.Name {
+	case fyne.KeyPageDown, fyne.KeyPageUp:
+		if p.Wheel != nil {
+			by := p.Size().Height / 2
+			if e.Name == fyne.KeyPageDown {
+				by = -by
+			}
+			p.Wheel(by)
+		}
 	case fyne.KeyLeft, fyne.KeyUp:
 		p.at = max(p.at-1, 0)
 	case fyne.KeyRight, fyne.KeyDown:

@@ -64,8 +64,8 @@ func (p *Pair) changed(c session.Change) {
 	case c&(session.Pictures|session.Worked) != 0:
 		p.take()
 	case c&(session.Choice) != 0:
-		p.Chart.mark()
-		p.Cloth.mark()
+		p.Chart.Mark()
+		p.Cloth.Mark()
 	}
 	p.chartHead.Redraw()
 	p.clothHead.Redraw()

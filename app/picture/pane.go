@@ -98,11 +98,11 @@ func (p *Pane) paint(w, h int) image.Image {
 // redraw paints the picture and lays the choice over it.
 func (p *Pane) redraw() {
 	p.raster.Refresh()
-	p.mark()
+	p.Mark()
 }
 
-// mark lays the choice over the picture.
-func (p *Pane) mark() {
+// Mark lays the choice over the picture.
+func (p *Pane) Mark() {
 	p.layer.Objects = []fyne.CanvasObject{p.raster}
 	k := p.pair.th.Tokens()
 	if p.sight != nil {
@@ -210,7 +210,7 @@ func (p *Pane) MouseUp(e *desktop.MouseEvent) {
 		p.pair.chooseIn(p.sight, geom.Empty().Add(p.from).Add(p.place(e.Position)))
 	}
 	p.dragged = false
-	p.mark()
+	p.Mark()
 }
 
 // Dragged draws the choice out, or shifts the pictures.
@@ -223,7 +223,7 @@ func (p *Pane) Dragged(e *fyne.DragEvent) {
 		p.pan(float64(e.Dragged.DX), float64(e.Dragged.DY))
 		return
 	}
-	p.mark()
+	p.Mark()
 }
 
 // DragEnd implements fyne.Draggable.
@@ -252,10 +252,10 @@ func (p *Pane) MouseOut() {
 }
 
 // FocusGained implements fyne.Focusable.
-func (p *Pane) FocusGained() { p.focus = true; p.mark() }
+func (p *Pane) FocusGained() { p.focus = true; p.Mark() }
 
 // FocusLost implements fyne.Focusable.
-func (p *Pane) FocusLost() { p.focus = false; p.mark() }
+func (p *Pane) FocusLost() { p.focus = false; p.Mark() }
 
 // TypedRune hands letters on: they write stitches.
 func (p *Pane) TypedRune(r rune) { p.pair.Letter(r) }

@@ -91,6 +91,7 @@ func (s *Session) receive(m *Made) {
 		keep.Plan, keep.Chart, keep.Cells, keep.Cloth = old.Plan, old.Chart, old.Cells, old.Cloth
 		s.made = &keep
 		s.tell(Worked)
+		s.grant(m)
 		return
 	}
 	s.made = m

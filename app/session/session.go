@@ -40,6 +40,7 @@ type Session struct {
 	colourway string // "" for the yarns' own shades
 	caret     edit.Caret
 	chosen    Chosen
+	wish      wish
 	look      Look
 
 	made     *Made

@@ -57,3 +57,9 @@ func For(isDark bool) Tokens {
 func rgb(hex uint32) color.NRGBA {
 	return color.NRGBA{uint8(hex >> 16), uint8(hex >> 8), uint8(hex), 255}
 }
+
+// Shades of the drawings that stand for no yarn of a pattern.
+var (
+	Harbour = rgb(0x27405C)
+	Ember   = rgb(0xC2612F)
+)

@@ -1,0 +1,103 @@
+package app
+
+import (
+	"fmt"
+
+	"strandway/app/action"
+	"strandway/app/theme"
+	"strandway/model/edit"
+)
+
+// actions is everything the window can do, in the order of its menus.
+func (w *window) actions() action.Table {
+	keys := func(chords ...string) []action.Chord {
+		var out []action.Chord
+		for _, c := range chords {
+			out = append(out, action.Key(c))
+		}
+		return out
+	}
+	open := func() bool { return w.view != startView }
+	inRow := func() bool { _, ok := w.writtenRow(); return ok }
+	made := func() bool { m := w.s.Made(); return m != nil && m.Chart != nil && open() }
+	is := func(mode theme.Mode) func() bool { return func() bool { return w.th.Mode == mode } }
+	dress := func(mode theme.Mode) func() { return func() { w.dress(mode) } }
+
+	t := action.Table{
+		{ID: "new", Menu: "File", Label: "New", Keys: keys("Ctrl+N"), Do: w.newDocument},
+		{ID: "open", Menu: "File", Label: "Open…", Keys: keys("Ctrl+O"), Do: w.askOpen},
+		{ID: "start", Menu: "File", Label: "Beginnings and files opened lately", Do: func() { w.ifSettled(func() { w.show(startView) }) }},
+		{ID: "save", Menu: "File", Label: "Save", Keys: keys("Ctrl+S"), Can: open, Do: func() { w.save(nil) }, Rule: true},
+		{ID: "save-copy", Menu: "File", Label: "Save a copy…", Keys: keys("Ctrl+Shift+S"), Can: open, Do: w.askCopy},
+		{ID: "chart", Menu: "File", Label: "Save the chart…", Keys: keys("Ctrl+E"), Can: made, Do: w.askChart, Rule: true},
+		{ID: "cloth", Menu: "File", Label: "Save the cloth…", Keys: keys("Ctrl+Shift+E"), Can: made, Do: w.askCloth},
+		{ID: "close", Menu: "File", Label: "Close", Keys: keys("Ctrl+W"), Do: w.closeDocument, Rule: true},
+		{ID: "quit", Menu: "File", Label: "Quit", Keys: keys("Ctrl+Q"), Do: w.quit},
+
+		{ID: "undo", Menu: "Edit", Label: "Undo", Say: named("Undo", w.s.UndoLabel), Keys: keys("Ctrl+Z"), Can: func() bool { return w.s.UndoLabel() != "" }, Do: w.s.Undo},
+		{ID: "redo", Menu: "Edit", Label: "Redo", Say: named("Redo", w.s.RedoLabel), Keys: keys("Ctrl+Shift+Z", "Ctrl+Y"), Can: func() bool { return w.s.RedoLabel() != "" }, Do: w.s.Redo},
+		{ID: "cut", Menu: "Edit", Label: "Cut", Keys: keys("Ctrl+X"), Do: w.cut, Rule: true},
+		{ID: "copy", Menu: "Edit", Label: "Copy", Keys: keys("Ctrl+C"), Do: w.copyText},
+		{ID: "paste", Menu: "Edit", Label: "Paste", Keys: keys("Ctrl+V"), Do: w.paste},
+		{ID: "all", Menu: "Edit", Label: "Choose all rows", Keys: keys("Ctrl+A"), Can: open, Do: w.chooseAll},
+		{ID: "find", Menu: "Edit", Label: "Find in the rows…", Keys: keys("Ctrl+F"), Can: open, Do: w.askFind, Rule: true},
+		{ID: "find-next", Menu: "Edit", Label: "Find next", Keys: keys("F3"), Can: func() bool { return w.sought != "" }, Do: w.findNext},
+		{ID: "go", Menu: "Edit", Label: "Go to row…", Keys: keys("Ctrl+G"), Can: open, Do: w.askRow},
+		{ID: "finding", Menu: "Edit", Label: "Next finding", Keys: keys("F8"), Can: open, Do: func() { w.nextFinding(1) }, Rule: true},
+		{ID: "finding-last", Menu: "Edit", Label: "Last finding", Keys: keys("Shift+F8"), Can: open, Do: func() { w.nextFinding(-1) }},
+		{ID: "mend", Menu: "Edit", Label: "Write the mend", Keys: keys("Ctrl+."), Can: func() bool { _, ok := w.s.MendAtHand(); return ok }, Do: w.mend},
+
+		{ID: "row", Menu: "Row", Label: "New row below", Keys: keys("Ctrl+Return"), Can: open, Do: w.newRow},
+		{ID: "row-again", Menu: "Row", Label: "Same row again below", Keys: keys("Ctrl+D"), Can: inRow, Do: func() { w.editRow("Same row again", edit.RepeatRow) }},
+		{ID: "row-up", Menu: "Row", Label: "Move up", Keys: keys("Alt+Up"), Can: inRow, Do: func() { w.moveRow(false) }},
+		{ID: "row-down", Menu: "Row", Label: "Move down", Keys: keys("Alt+Down"), Can: inRow, Do: func() { w.moveRow(true) }},
+		{ID: "row-delete", Menu: "Row", Label: "Take the row out", Keys: keys("Ctrl+Shift+D"), Can: inRow, Do: func() { w.editRow("Take the row out", edit.DeleteRow) }},
+		{ID: "turn", Menu: "Row", Label: "Turn, or do not turn", Keys: keys("Ctrl+T"), Can: inRow, Do: w.toggleTurn, Rule: true},
+		{ID: "piece", Menu: "Row", Label: "Next piece", Keys: keys("Ctrl+Tab"), Can: func() bool { return len(w.s.Pattern().Pieces) > 1 }, Do: w.nextPiece, Rule: true},
+
+		{ID: "take-out", Menu: "Stitch", Label: "Take out", Keys: keys("Delete"), Can: w.hasChoice, Do: w.takeOut},
+		{ID: "lone", Menu: "Stitch", Label: "Let go of the choice", Can: w.hasChoice, Do: w.s.ChooseNone},
+	}
+	for i := range 9 {
+		letter := string(rune('A' + i))
+		t = append(t, &action.Action{ID: "yarn-" + letter, Menu: "Yarn", Label: "Row in yarn " + letter,
+			Keys: keys(fmt.Sprintf("Alt+%d", i+1)),
+			Can:  func() bool { _, has := w.s.Pattern().Yarn(letter); return has && inRow() },
+			Do:   func() { w.rowYarn(letter) }})
+	}
+	return append(t, action.Table{
+		{ID: "yarn-new", Menu: "Yarn", Label: "One more yarn", Can: open, Do: w.addYarn, Rule: true},
+		{ID: "way", Menu: "Yarn", Label: "Next colourway", Keys: keys("F9"), Can: open, Do: func() { w.s.NextColourway(1) }, Rule: true},
+		{ID: "way-last", Menu: "Yarn", Label: "Last colourway", Keys: keys("Shift+F9"), Can: open, Do: func() { w.s.NextColourway(-1) }},
+		{ID: "way-new", Menu: "Yarn", Label: "New colourway", Can: open, Do: w.addColourway},
+		{ID: "way-name", Menu: "Yarn", Label: "Rename the colourway…", Keys: keys("F2"), Can: func() bool { return open() && w.s.Colourway() != "" }, Do: w.askWayName},
+
+		{ID: "make", Menu: "View", Label: "Make", Keys: keys("Ctrl+1"), Can: open, On: func() bool { return w.view == makeView }, Do: func() { w.show(makeView) }},
+		{ID: "colour", Menu: "View", Label: "Colour", Keys: keys("Ctrl+2"), Can: open, On: func() bool { return w.view == colourView }, Do: func() { w.show(colourView) }},
+		{ID: "cells", Menu: "View", Label: "Cells in place of the chart", Keys: keys("Ctrl+L"), Can: open, On: w.pair.Cells, Do: w.toggleCells, Rule: true},
+		{ID: "larger", Menu: "View", Label: "Larger", Keys: keys("Ctrl+=", "Ctrl+Shift+=", "Ctrl++"), Can: made, Do: func() { w.pair.ZoomMiddle(1.2) }},
+		{ID: "smaller", Menu: "View", Label: "Smaller", Keys: keys("Ctrl+-"), Can: made, Do: func() { w.pair.ZoomMiddle(1 / 1.2) }},
+		{ID: "whole", Menu: "View", Label: "Whole piece", Keys: keys("Ctrl+0"), Can: made, Do: w.pair.ShowWhole},
+		{ID: "next-pane", Menu: "View", Label: "Next pane", Keys: keys("F6"), Do: func() { w.focusNext(1) }, Rule: true},
+		{ID: "last-pane", Menu: "View", Label: "Last pane", Keys: keys("Shift+F6"), Do: func() { w.focusNext(-1) }},
+		{ID: "wider", Menu: "View", Label: "Wider rows", Keys: keys("Ctrl+Alt+Right"), Do: func() { w.moveDivider(24) }},
+		{ID: "narrower", Menu: "View", Label: "Narrower rows", Keys: keys("Ctrl+Alt+Left"), Do: func() { w.moveDivider(-24) }},
+		{ID: "light", Menu: "View", Label: "Light", On: is(theme.Light), Do: dress(theme.Light), Rule: true},
+		{ID: "dark", Menu: "View", Label: "Dark", On: is(theme.Dark), Do: dress(theme.Dark)},
+		{ID: "system", Menu: "View", Label: "As the system", On: is(theme.System), Do: dress(theme.System)},
+		{ID: "full", Menu: "View", Label: "Fill the screen", Keys: keys("F11"), On: w.win.FullScreen, Do: func() { w.win.SetFullScreen(!w.win.FullScreen()) }, Rule: true},
+
+		{ID: "keys", Menu: "Help", Label: "All keys", Keys: keys("F1"), Do: w.showKeys},
+		{ID: "about", Menu: "Help", Label: "About Strandway", Do: w.about},
+	}...)
+}
+
+// named is a menu's label with what it concerns: "Undo typing".
+func named(verb string, what func() string) func() string {
+	return func() string {
+		if s := what(); s != "" {
+			return verb + " " + lowerFirst(s)
+		}
+		return verb
+	}
+}

@@ -1,0 +1,97 @@
+package app
+
+import (
+	"strconv"
+	"strings"
+
+	"fyne.io/fyne/v2"
+
+	"strandway/model/diag"
+)
+
+// inField is the field that has the keys, nil where none has.
+func (w *window) inField() fyne.Shortcutable {
+	if focused := w.win.Canvas().Focused(); focused != nil && w.sheetOpen() {
+		if s, ok := focused.(fyne.Shortcutable); ok {
+			return s
+		}
+	}
+	return nil
+}
+
+func (w *window) cut() {
+	if f := w.inField(); f != nil {
+		f.TypedShortcut(&fyne.ShortcutCut{Clipboard: w.app.Clipboard()})
+		return
+	}
+	if text := w.s.Cut(); text != "" {
+		w.app.Clipboard().SetContent(text)
+	}
+}
+
+func (w *window) copyText() {
+	if f := w.inField(); f != nil {
+		f.TypedShortcut(&fyne.ShortcutCopy{Clipboard: w.app.Clipboard()})
+		return
+	}
+	if text := w.s.ChosenText(); text != "" {
+		w.app.Clipboard().SetContent(text)
+	}
+}
+
+func (w *window) paste() {
+	if f := w.inField(); f != nil {
+		f.TypedShortcut(&fyne.ShortcutPaste{Clipboard: w.app.Clipboard()})
+		return
+	}
+	w.s.Paste(w.app.Clipboard().Content())
+}
+
+func (w *window) chooseAll() {
+	if f := w.inField(); f != nil {
+		f.TypedShortcut(&fyne.ShortcutSelectAll{})
+		return
+	}
+	w.s.ChooseText(diag.Span{End: len(w.s.Rows())})
+}
+
+func (w *window) askFind() {
+	w.ask("Find in the rows", w.sought, "Find", func(text string) {
+		w.sought = text
+		w.findNext()
+	})
+}
+
+// findNext chooses the next place where what is sought stands.
+func (w *window) findNext() {
+	if w.sought == "" {
+		return
+	}
+	rows, sought := strings.ToLower(w.s.Rows()), strings.ToLower(w.sought)
+	from := min(w.s.Caret().Span().End, len(rows))
+	at := strings.Index(rows[from:], sought)
+	if at >= 0 {
+		at += from
+	} else {
+		at = strings.Index(rows, sought)
+	}
+	if at < 0 {
+		w.say("“" + w.sought + "” stands nowhere in the rows.")
+		return
+	}
+	w.s.ChooseText(diag.Span{Start: at, End: min(at+len(sought), len(w.s.Rows()))})
+}
+
+func (w *window) askRow() {
+	w.ask("Go to row", "", "Go", func(text string) {
+		no, err := strconv.Atoi(strings.TrimSpace(text))
+		tree := w.s.Tree()
+		for _, r := range tree.Rows {
+			if err == nil && r.From > 0 && no >= r.From && no <= max(r.From, r.To) {
+				w.s.PutCaret(r.Head.End, false)
+				return
+			}
+		}
+		w.say("There is no row " + text + ".")
+	})
+}

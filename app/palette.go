@@ -1,0 +1,212 @@
+package app
+
+import (
+	"image"
+	"image/color"
+	"math"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+
+	"github.com/lucasb-eyer/go-colorful"
+
+	"strandway/app/control"
+	"strandway/app/theme"
+	"strandway/model/colour"
+	"strandway/model/edit"
+	"strandway/model/pattern"
+)
+
+// picker chooses a shade: hue across, lightness up, and how strong the colour is.
+type picker struct {
+	w      *window
+	yarn   pattern.Yarn
+	hex    *control.Field
+	name   *control.Field
+	chroma float64 // 0 to 1 of what wool takes
+	sheet  *sheet
+}
+
+// strongest is the chroma of the strongest dyed wool, in OkLCh.
+const strongest = .2
+
+const (
+	fieldLeft   = 24
+	fieldTop    = 64
+	fieldWidth  = 372
+	fieldHeight = 196
+	hueSteps    = 31
+	lightSteps  = 14
+)
+
+// pickColour asks for another shade of a yarn, in the colourway shown.
+func (w *window) pickColour(y pattern.Yarn) {
+	now := w.shade(y)
+	name := y.Shade
+	if way, ok := w.s.Pattern().Colourway(w.s.Colourway()); ok && way.Shades[y.Letter].Shade != "" {
+		name = way.Shades[y.Letter].Shade
+	}
+	_, chroma, _ := lch(now)
+	p := &picker{w: w, yarn: y, hex: control.NewField(colour.Hex(now)), name: control.NewField(name), chroma: min(1, max(.25, chroma/strongest))}
+	p.hex.Enter = func(string) { p.take() }
+	p.name.Enter = func(string) { p.take() }
+	p.hex.OnChanged = func(string) { p.sheet.card.Redraw() }
+	where := w.s.Colourway()
+	if where == "" {
+		where = "own shades"
+	}
+	p.sheet = &sheet{
+		title: "Yarn " + y.Letter + " in " + where,
+		size:  fyne.NewSize(624, 348),
+		draw:  p.draw,
+		fields: []placed{
+			{p.name, 420, 148, 180, 36},
+			{p.hex, 420, 212, 180, 36},
+		},
+	}
+	w.openSheet(p.sheet)
+}
+
+func (p *picker) draw(d *control.Canvas, k theme.Tokens, size fyne.Size) []control.Spot {
+	var spots []control.Spot
+	cw, ch := float32(fieldWidth)/hueSteps, float32(fieldHeight)/lightSteps
+	img := image.NewRGBA(image.Rect(0, 0, hueSteps, lightSteps))
+	for j := range lightSteps {
+		for i := range hueSteps {
+			c := p.at(i, j)
+			img.Set(i, j, c)
+			spots = append(spots, control.Spot{X: fieldLeft + float32(i)*cw, Y: fieldTop + float32(j)*ch, W: cw, H: ch, Do: func() { p.hex.SetText(colour.Hex(c)) }})
+		}
+	}
+	field := canvas.NewImageFromImage(img)
+	field.ScaleMode = canvas.ImageScalePixels
+	d.Add(field, fieldLeft, fieldTop, fieldWidth, fieldHeight)
+
+	// How strong the colours of the field are.
+	d.Words("Stronger", fieldLeft, fieldTop+fieldHeight+22, theme.Second, false, k.Ink2)
+	for i := range 5 {
+		share := float64(i+1) / 5
+		x := fieldLeft + 70 + float32(i)*40
+		c := colorful.OkLch(.6, strongest*share, 40).Clamped()
+		edge, width := color.Color(k.Line), float32(1)
+		if math.Abs(share-p.chroma) < .11 {
+			edge, width = k.Accent, 2.2
+		}
+		d.Frame(x, fieldTop+fieldHeight+10, 32, 24, 5, opaque(c), edge, width)
+		spots = append(spots, control.Spot{X: x, Y: fieldTop + fieldHeight + 8, W: 36, H: 28, Do: func() { p.chroma = share }})
+	}
+	if c, err := colour.Parse(p.hex.Text); err == nil {
+		d.Frame(420, fieldTop, 180, 56, 6, c, k.Edge, 1)
+	} else {
+		d.Words("write it as #rrggbb", 420, fieldTop+28, theme.Second, false, k.Fault)
+	}
+	d.Words("Shade", 420, 138, theme.Small, false, k.Ink2)
+	d.Words("Colour", 420, 202, theme.Small, false, k.Ink2)
+	yes := d.Button(k, "Use it", size.Width-24, size.Height-50, true, true, p.take)
+	no := d.Button(k, "Cancel", yes.X-10, size.Height-50, false, true, p.w.closeSheet)
+	for i := range spots {
+		do := spots[i].Do
+		spots[i].Do = func() { do(); p.sheet.card.Redraw() }
+	}
+	return append([]control.Spot{yes, no}, spots...)
+}
+
+// at is the colour of a place of the field; its last column is grey.
+func (p *picker) at(i, j int) color.NRGBA {
+	l := .96 - .84*float64(j)/(lightSteps-1)
+	if i == hueSteps-1 {
+		return opaque(colorful.OkLch(l, 0, 0).Clamped())
+	}
+	c := strongest * p.chroma
+	hue := 360 * float64(i) / (hueSteps - 1)
+	out := colorful.OkLch(l, c, hue)
+	for !out.IsValid() && c > .005 {
+		c *= .95
+		out = colorful.OkLch(l, c, hue)
+	}
+	return opaque(out.Clamped())
+}
+
+func lch(c color.NRGBA) (l, chroma, hue float64) {
+	return colorful.Color{R: float64(c.R) / 255, G: float64(c.G) / 255, B: float64(c.B) / 255}.OkLch()
+}
+
+func opaque(c colorful.Color) color.NRGBA {
+	r, g, b := c.RGB255()
+	return color.NRGBA{R: r, G: g, B: b, A: 255}
+}
+
+// take gives the yarn the shade.
+func (p *picker) take() {
+	c, err := colour.Parse(p.hex.Text)
+	if err != nil {
+		return
+	}
+	shade := pattern.Shade{Shade: p.name.Text, Colour: colour.Hex(c)}
+	p.w.closeSheet()
+	p.w.s.Do("Colour of "+p.yarn.Letter, func(now edit.State) edit.State {
+		now.Pattern = edit.Shade(now.Pattern, p.w.s.Colourway(), p.yarn.Letter, shade)
+		return now
+	})
+}
+
+// addYarn adds a yarn like the last one, in a colour apart from the others.
+func (w *window) addYarn() {
+	like := pattern.Yarn{Name: "Harbour Worsted", Weight: 4, Grams: 100, Metres: 200}
+	if n := len(w.s.Pattern().Yarns); n > 0 {
+		like = w.s.Pattern().Yarns[n-1]
+	}
+	fresh := []pattern.Shade{{Shade: "Ember", Colour: "#c2612f"}, {Shade: "Shell", Colour: "#e6dcc6"}, {Shade: "Gorse", Colour: "#c9962f"}, {Shade: "Deep Water", Colour: "#27405c"}, {Shade: "Thrift", Colour: "#c67d96"}, {Shade: "Marsh", Colour: "#4a5734"}}
+	best, far := fresh[0], -1.0
+	for _, f := range fresh {
+		c, err := colour.Parse(f.Colour)
+		if err != nil {
+			continue
+		}
+		near := math.Inf(1)
+		for _, y := range w.s.Pattern().Yarns {
+			near = min(near, colour.Difference(c, w.shade(y)))
+		}
+		if near > far {
+			best, far = f, near
+		}
+	}
+	like.Shade, like.Colour = best.Shade, best.Colour
+	w.s.Do("One more yarn", func(now edit.State) edit.State {
+		now.Pattern, _ = edit.AddYarn(now.Pattern, like)
+		return now
+	})
+}
+
+// addColourway begins a colourway with the shades that are shown.
+func (w *window) addColourway() {
+	w.ask("New colourway", "", "Add", func(name string) {
+		if _, taken := w.s.Pattern().Colourway(name); name == "" || taken {
+			w.say("A colourway needs a name of its own.")
+			return
+		}
+		shades := map[string]pattern.Shade{}
+		for _, y := range w.s.Pattern().Yarns {
+			shades[y.Letter] = pattern.Shade{Shade: y.Shade, Colour: colour.Hex(w.shade(y))}
+		}
+		w.s.Do("New colourway", func(now edit.State) edit.State {
+			now.Pattern = edit.AddColourway(now.Pattern, name, shades)
+			return now
+		})
+		w.s.ShowColourway(name)
+	})
+}
+
+func (w *window) askWayName() {
+	old := w.s.Colourway()
+	w.ask("Rename the colourway", old, "Rename", func(name string) {
+		if _, taken := w.s.Pattern().Colourway(name); name == "" || taken {
+			return
+		}
+		w.s.Do("Rename the colourway", func(now edit.State) edit.State {
+			now.Pattern = edit.RenameColourway(now.Pattern, old, name)
+			return now
+		})
+		w.s.ShowColourway(name)
+	})
+}

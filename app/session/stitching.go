@@ -1,0 +1,233 @@
+package session
+
+import (
+	"errors"
+	"fmt"
+	"slices"
+	"strings"
+
+	"strandway/model/diag"
+	"strandway/model/edit"
+	"strandway/model/pattern"
+	"strandway/model/stitch"
+	"strandway/model/syntax"
+	"strandway/model/work"
+)
+
+// Stitches are edited where they lie: the row is taken apart into its steps, the steps are
+// changed, and folded they are the row's words again.
+
+// PutStitch works another kind in the place of every chosen stitch.
+func (s *Session) PutStitch(k *stitch.Kind) error {
+	return s.editSteps("Change stitch", func(st work.Step) []syntax.Node {
+		return []syntax.Node{made(k, placeOf(st.Node))}
+	}, 0)
+}
+
+// InsertStitch works n more stitches behind the chosen one: in the next stitch where the row
+// still has some to work, else in the same place, as an increase.
+func (s *Session) InsertStitch(k *stitch.Kind, n int) error {
+	var place *syntax.Place
+	if m := s.Made(); m != nil && len(s.chosen.Stitches) > 0 && int(s.chosen.Lead) < len(m.Fabric().Stitches) {
+		row := &m.Fabric().Rows[m.Fabric().Stitches[s.chosen.Lead].Row]
+		if s.chosen.Lead != row.Last-1 || row.Unworked == 0 {
+			place = &syntax.Place{Ord: syntax.Same, N: syntax.Plain(1)}
+		}
+	}
+	return s.editSteps("Add stitch", func(st work.Step) []syntax.Node {
+		if st.Last-1 != s.chosen.Lead {
+			return []syntax.Node{st.Node}
+		}
+		out := []syntax.Node{st.Node}
+		for range n {
+			out = append(out, made(k, place))
+		}
+		return out
+	}, int32(n))
+}
+
+// TakeOut takes the chosen stitches out of their row. What they stood in is left unworked.
+func (s *Session) TakeOut() error {
+	return s.editSteps("Take out", func(work.Step) []syntax.Node { return nil }, -1)
+}
+
+func made(k *stitch.Kind, place *syntax.Place) syntax.Node {
+	if k.Family == "chain" {
+		return &syntax.ChainN{N: syntax.Plain(1)}
+	}
+	return &syntax.Make{N: syntax.Plain(1), Kind: k.Name, Place: place}
+}
+
+// placeOf is where a step works, nil for the next stitch.
+func placeOf(n syntax.Node) *syntax.Place {
+	switch x := n.(type) {
+	case *syntax.Make:
+		return x.Place
+	case *syntax.Group:
+		return x.Place
+	}
+	return nil
+}
+
+// editSteps has change write anew every step that made a chosen stitch; the row's words follow from it.
+// The choice then stands by further on.
+func (s *Session) editSteps(label string, change func(work.Step) []syntax.Node, by int32) error {
+	m := s.Made()
+	switch {
+	case m == nil || m.pattern != s.Pattern():
+		return errors.New("the rows are still being worked; try again in a moment")
+	case len(s.chosen.Stitches) == 0:
+		return errors.New("choose a stitch first")
+	}
+	lead := s.chosen.Lead
+	row := int(m.Fabric().Stitches[lead].Row)
+	fabricRow := &m.Fabric().Rows[row]
+	written := m.Tree().Rows[fabricRow.Source]
+	if several(m, fabricRow.Source) {
+		return fmt.Errorf("%s is one of several rows written as one; write it on a line of its own first", fabricRow.Label)
+	}
+	_, traces, _ := work.Steps(s.lib, m.Tree(), work.Options{N: m.Piece().N, Size: m.size})
+	at := slices.IndexFunc(traces, func(t work.Trace) bool { return t.Row == row })
+	if at < 0 {
+		return fmt.Errorf("the steps of %s are not known", fabricRow.Label)
+	}
+	trace := traces[at]
+	var steps []work.Step
+	for _, st := range trace.Steps {
+		if !s.chooses(st) {
+			steps = append(steps, st)
+			continue
+		}
+		for _, n := range change(st) {
+			steps = append(steps, work.Step{Node: n, First: st.First, Last: st.Last})
+		}
+	}
+	trace.Steps = steps
+	words := syntax.PrintNodes(trace.Body(), syntax.PrintOptions{Library: s.lib, Terms: strings.ToLower(s.Pattern().Terms), Size: m.size})
+	body := bodyOf(m.Tree(), written)
+	if old := m.Rows()[body.Start:body.End]; old != "" {
+		words = likeCase(old, words)
+	}
+	index := lead - fabricRow.First + by
+	s.Do(label, func(now edit.State) edit.State {
+		now.Pattern = edit.Replace(now.Pattern, now.Piece, body, words)
+		now.Caret = edit.At(body.Start)
+		return now
+	})
+	s.wish = wish{pattern: s.Pattern(), row: row, index: max(index, 0)}
+	return nil
+}
+
+func (s *Session) chooses(st work.Step) bool {
+	for id := st.First; id < st.Last; id++ {
+		if s.chosen.Has(id) {
+			return true
+		}
+	}
+	return false
+}
+
+// several reports whether a written row stands for more than one row of the fabric.
+func several(m *Made, source int) bool {
+	n := 0
+	for i := range m.Fabric().Rows {
+		if m.Fabric().Rows[i].Source == source {
+			n++
+		}
+	}
+	return n > 1
+}
+
+// bodyOf is the stretch of text that a row's instructions take up, without heading, stated count and full stop.
+func bodyOf(t *syntax.Tree, r *syntax.Row) diag.Span {
+	s := diag.Span{Start: r.Head.End, End: r.Head.End}
+	if r.Head.Len() == 0 {
+		s = diag.Span{Start: r.Span.Start, End: r.Span.Start}
+	}
+	for s.Start < r.Span.End && t.Text[s.Start] == ' ' {
+		s.Start++
+	}
+	s.End = s.Start
+	for _, n := range r.Body {
+		s.End = max(s.End, n.At().End)
+	}
+	return s
+}
+
+// likeCase begins words with a capital where the old words did.
+func likeCase(old, words string) string {
+	if words == "" {
+		return words
+	}
+	if c := old[:1]; c == strings.ToUpper(c) && c != strings.ToLower(c) {
+		return strings.ToUpper(words[:1]) + words[1:]
+	}
+	return words
+}
+
+// wish is a stitch to choose once the rows have been worked.
+type wish struct {
+	pattern *pattern.Pattern
+	row     int
+	index   int32
+}
+
+// grant chooses the stitch that was wished for.
+func (s *Session) grant(m *Made) {
+	if s.wish.pattern != m.pattern || s.wish.row >= len(m.Fabric().Rows) {
+		return
+	}
+	r := &m.Fabric().Rows[s.wish.row]
+	index := s.wish.index
+	s.wish = wish{}
+	if r.Last > r.First {
+		id := min(r.First+index, r.Last-1)
+		s.Choose([]int32{id}, id)
+	}
+}
+
+// Step goes from the chosen stitch to its neighbour: by along its row as seen from the right
+// side, up rows upward.
+func (s *Session) Step(by, up int, extend bool) {
+	m := s.Made()
+	if m == nil || len(m.Fabric().Stitches) == 0 {
+		return
+	}
+	f := m.Fabric()
+	if len(s.chosen.Stitches) == 0 {
+		last := int32(len(f.Stitches) - 1)
+		s.Choose([]int32{last}, last)
+		return
+	}
+	lead := min(s.chosen.Lead, int32(len(f.Stitches)-1))
+	st := &f.Stitches[lead]
+	row := int(st.Row)
+	to := lead
+	if by != 0 {
+		r := &f.Rows[row]
+		if !r.FromLeft {
+			by = -by
+		}
+		to = min(max(lead+int32(by), r.First), r.Last-1)
+	}
+	for row += up; up != 0 && row >= 0 && row < len(f.Rows); row += up {
+		r := &f.Rows[row]
+		if r.Last == r.First {
+			continue
+		}
+		to = r.First
+		for id := r.First; id < r.Last; id++ {
+			if abs(f.Stitches[id].Col-st.Col) < abs(f.Stitches[to].Col-st.Col) {
+				to = id
+			}
+		}
+		break
+	}
+	if extend {
+		s.Choose(append(slices.Clone(s.chosen.Stitches), to), to)
+		return
+	}
+	s.Choose([]int32{to}, to)
+}
+
+func abs(x float32) float32 { return max(x, -x) }

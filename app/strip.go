@@ -1,0 +1,139 @@
+package app
+
+import (
+	"image/color"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+
+	"strandway/app/control"
+	"strandway/app/theme"
+	"strandway/model/colour"
+	"strandway/model/pattern"
+)
+
+// drawStrip draws the yarns of the pattern and its colourways.
+func (w *window) drawStrip(d *control.Canvas, k theme.Tokens, size fyne.Size) []control.Spot {
+	d.Rect(0, 0, size.Width, size.Height, 0, k.Desk)
+	p := w.s.Pattern()
+	var spots []control.Spot
+	const card = 76
+	ways := len(p.Colourways)
+	room := max(size.Width*.42, 120)
+	shown := min(ways, int(room/card))
+	cards := float32(shown) * card
+	right := size.Width - 12 - cards
+	x := float32(16)
+	step := min(float32(150), max(84, (right-x-60)/float32(max(len(p.Yarns), 1))))
+	for _, y := range p.Yarns {
+		if x+step > right-40 {
+			break
+		}
+		c := w.shade(y)
+		w.ball(d, x, 22, 30, c, k)
+		name := y.Shade
+		if way, ok := p.Colourway(w.s.Colourway()); ok && way.Shades[y.Letter].Shade != "" {
+			name = way.Shades[y.Letter].Shade
+		}
+		tx := d.Words(y.Letter, x+40, 29, theme.Body, true, k.Ink)
+		d.Words(control.Fitted(name, theme.Body, false, step-(tx-x)-14), tx+8, 29, theme.Body, false, k.Ink)
+		d.Words(control.Fitted(y.Name, theme.Second, false, step-50), x+40, 48, theme.Second, false, k.Ink2)
+		spots = append(spots, control.Spot{X: x - 4, Y: 12, W: step - 6, H: 52, Hint: "another colour for " + y.Letter, Do: func() { w.pickColour(y) }})
+		x += step
+	}
+	d.WordsMid("+", x+14, 37, 20, false, k.Ink2)
+	spots = append(spots, control.Spot{X: x, Y: 22, W: 28, H: 30, Hint: "one more yarn", Do: w.addYarn})
+	if shown == 0 {
+		return spots
+	}
+	d.Rect(right-10, 14, 1, size.Height-28, 0, k.Line)
+	first := 0
+	for i := range p.Colourways {
+		if p.Colourways[i].Name == w.s.Colourway() && i >= shown {
+			first = i - shown + 1
+		}
+	}
+	for i := range shown {
+		way := p.Colourways[first+i]
+		cx := right + float32(i)*card
+		here := way.Name == w.s.Colourway()
+		if here {
+			d.Frame(cx+7, 8, 60, 42, 4, k.Paper, k.Accent, 2.4)
+		}
+		w.stripes(d, cx+10, 11, 54, 36, way.Name)
+		ink := k.Ink2
+		if here {
+			ink = k.Ink
+		}
+		d.WordsMid(control.Fitted(way.Name, theme.Small, here, card-4), cx+card/2, 61, theme.Small, here, ink)
+		spots = append(spots, control.Spot{X: cx + 2, Y: 4, W: card - 4, H: size.Height - 8, Hint: "show " + way.Name + " (F9 for the next)", Do: func() { w.s.ShowColourway(way.Name) }})
+	}
+	return spots
+}
+
+// shade is a yarn's colour in the colourway shown.
+func (w *window) shade(y pattern.Yarn) color.NRGBA {
+	hex := y.Colour
+	if way, ok := w.s.Pattern().Colourway(w.s.Colourway()); ok && way.Shades[y.Letter].Colour != "" {
+		hex = way.Shades[y.Letter].Colour
+	}
+	c, err := colour.Parse(hex)
+	if err != nil {
+		return color.NRGBA{128, 128, 128, 255}
+	}
+	return c
+}
+
+// ball draws a ball of yarn.
+func (w *window) ball(d *control.Canvas, x, y, size float32, c color.NRGBA, k theme.Tokens) {
+	disc := canvas.NewCircle(c)
+	disc.StrokeColor, disc.StrokeWidth = k.Casing(c), 1
+	d.Add(disc, x, y, size, size)
+	line := colour.Mix(c, color.NRGBA{255, 255, 255, 255}, .35)
+	if colour.Lightness(c) > 65 {
+		line = colour.Mix(c, color.NRGBA{0, 0, 0, 255}, .3)
+	}
+	for _, l := range [][4]float32{{.2, .62, .62, .2}, {.3, .76, .76, .3}, {.46, .84, .84, .46}} {
+		s := canvas.NewLine(line)
+		s.StrokeWidth = 1.1
+		s.Position1 = fyne.NewPos(x+l[0]*size, y+l[1]*size)
+		s.Position2 = fyne.NewPos(x+l[2]*size, y+l[3]*size)
+		d.Objects = append(d.Objects, s)
+	}
+}
+
+// stripes draws the piece's own rows as a small stack in a colourway, so that the card is a picture of it.
+func (w *window) stripes(d *control.Canvas, x, y, width, height float32, way string) {
+	colours := w.stripeColours(way)
+	if len(colours) == 0 {
+		return
+	}
+	const most = 9
+	if len(colours) > most {
+		colours = colours[:most]
+	}
+	h := height / float32(len(colours))
+	for i, c := range colours {
+		// The first row lies lowest, as in the piece.
+		d.Rect(x, y+height-float32(i+1)*h, width, h+.5, 0, c)
+	}
+}
+
+// stripeColours are the colours of the rows in working order, rows of one yarn that follow one another as one.
+func (w *window) stripeColours(way string) []color.NRGBA {
+	m := w.s.Made()
+	if m == nil {
+		return nil
+	}
+	yarns := m.ClothYarns(way)
+	var out []color.NRGBA
+	last := -1
+	for i := range m.Fabric().Rows {
+		r := &m.Fabric().Rows[i]
+		if r.Last > r.First && int(r.Yarn) != last && int(r.Yarn) < len(yarns) {
+			last = int(r.Yarn)
+			out = append(out, yarns[last].Colour)
+		}
+	}
+	return out
+}

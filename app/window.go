@@ -1,0 +1,316 @@
+package app
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/driver/desktop"
+
+	"strandway/app/action"
+	"strandway/app/control"
+	"strandway/app/picture"
+	"strandway/app/rows"
+	"strandway/app/session"
+	"strandway/app/settings"
+	"strandway/app/theme"
+	"strandway/model/diag"
+	"strandway/model/edit"
+	"strandway/model/stitch"
+)
+
+// view is what the right page shows.
+type view int
+
+const (
+	startView view = iota // nothing is open yet
+	makeView
+	colourView
+)
+
+// window holds the parts of the window together.
+type window struct {
+	app   fyne.App
+	win   fyne.Window
+	lib   *stitch.Library
+	s     *session.Session
+	set   *settings.Settings
+	th    *theme.Theme
+	table action.Table
+
+	view   view
+	said   string // the status line's passing word, until the next change
+	hint   string // what lies under the pointer
+	typed  string // letters typed in a picture, not yet a stitch
+	sought string // what was looked for last in the rows
+
+	page     *rows.Page
+	pair     *picture.Pair
+	head     *control.Panel // of the rows
+	tabs     *control.Panel
+	tray     *control.Panel
+	strip    *control.Panel
+	findings *control.Panel
+	status   *control.Panel
+	colour   *control.Panel
+	start    *control.Panel
+	divider  *divider
+	desk     *fyne.Container
+	lines    []*canvas.Rectangle
+	over     *fyne.Container // the sheet that is open, above all
+	top      int             // first finding shown in the list
+	contact  contact
+
+	startScroll, startTall float32
+}
+
+func newWindow(a fyne.App, lib *stitch.Library, s *session.Session, set *settings.Settings, th *theme.Theme) *window {
+	a.Settings().SetTheme(th)
+	w := &window{app: a, win: a.NewWindow("Strandway"), lib: lib, s: s, set: set, th: th}
+	s.SetLook(session.Look{Dark: th.IsDark()})
+	w.page = rows.New(s, th)
+	w.page.Keys, w.page.NewRow, w.page.Modifiers = w.plainKey, w.newRow, w.modifiers
+	w.pair = picture.New(s, th, fyne.Do)
+	w.pair.Modifiers, w.pair.Over = w.modifiers, w.overStitch
+	w.pair.Key, w.pair.Letter = w.pictureKey, w.pictureLetter
+
+	panel := func(height float32, draw func(*control.Canvas, theme.Tokens, fyne.Size) []control.Spot) *control.Panel {
+		p := control.NewPanel(th, control.Row(height), draw)
+		p.Keys, p.Hint = w.plainKey, w.showHint
+		return p
+	}
+	w.head = panel(44, w.drawHead)
+	w.tabs = panel(44, w.drawTabs)
+	w.tray = panel(54, w.drawTray)
+	w.strip = panel(76, w.drawStrip)
+	w.findings = panel(136, w.drawFindings)
+	w.status = panel(28, w.drawStatus)
+	w.colour = panel(200, w.drawColour)
+	w.start = panel(200, w.drawStart)
+	w.colour.Wheel, w.start.Wheel = w.scrollColour, w.scrollStart
+	w.findings.Wheel = func(by float32) {
+		if by < 0 {
+			w.top++
+		} else {
+			w.top--
+		}
+	}
+	w.contact.w = w
+	w.divider = newDivider(w)
+
+	w.table = w.actions()
+	w.win.SetMainMenu(w.menu())
+	w.bindMoreKeys()
+	w.win.Canvas().SetOnTypedKey(func(e *fyne.KeyEvent) { w.plainKey(e) })
+	w.lines = []*canvas.Rectangle{canvas.NewRectangle(nil), canvas.NewRectangle(nil), canvas.NewRectangle(nil), canvas.NewRectangle(nil), canvas.NewRectangle(nil)}
+	w.over = container.NewStack()
+	w.desk = container.New(&deskLayout{w}, w.page, w.head, w.findings, w.tabs, w.tray, w.pair, w.colour, w.start, w.strip, w.status)
+	for _, l := range w.lines {
+		w.desk.Add(l)
+	}
+	w.desk.Add(w.divider)
+	w.win.SetPadded(false)
+	w.win.SetContent(container.NewStack(w.desk, w.over))
+	w.win.Resize(fyne.NewSize(set.Width, set.Height))
+	w.win.SetCloseIntercept(w.quit)
+	w.win.SetOnDropped(func(_ fyne.Position, files []fyne.URI) {
+		if len(files) > 0 {
+			w.ifSettled(func() { w.open(files[0].Path()) })
+		}
+	})
+	s.Watch(w.changed)
+	w.show(startView)
+	w.redress()
+	return w
+}
+
+// modifiers are the keys held beside others.
+func (w *window) modifiers() fyne.KeyModifier {
+	if d, ok := fyne.CurrentApp().Driver().(desktop.Driver); ok {
+		return d.CurrentKeyModifiers()
+	}
+	return 0
+}
+
+// changed redraws what a change of the session concerns.
+func (w *window) changed(c session.Change) {
+	if c&(session.Text|session.Caret|session.Choice|session.Shown) != 0 {
+		w.said = ""
+	}
+	if w.view == startView && c&session.Text != 0 && (w.s.Rows() != "" || w.s.Path() != "") {
+		w.show(makeView)
+	}
+	if c&session.Choice != 0 || c&session.Caret != 0 {
+		w.light()
+	}
+	w.head.Redraw()
+	w.status.Redraw()
+	if c&^session.Caret != 0 {
+		w.findings.Redraw()
+		w.strip.Redraw()
+	}
+	if c&(session.Pictures|session.Worked|session.Shown|session.Text) != 0 && w.view == colourView {
+		w.colour.Redraw()
+	}
+	if c&(session.File|session.Text) != 0 {
+		w.name()
+		w.tray.Redraw()
+		w.refreshMenu()
+	}
+}
+
+// light lights the stitches that the word at the caret made.
+func (w *window) light() {
+	w.pair.Lit = nil
+	if len(w.s.Chosen().Stitches) == 0 {
+		const most = 120 // a whole row is lit in the rows already
+		if ids := w.s.MadeBy(w.s.Caret().At); len(ids) <= most {
+			w.pair.Lit = ids
+		}
+	}
+	w.pair.Chart.Mark()
+	w.pair.Cloth.Mark()
+}
+
+// name writes the title of the window.
+func (w *window) name() {
+	title := w.s.Name() + " – Strandway"
+	if w.s.Changed() {
+		title = "• " + title
+	}
+	w.win.SetTitle(title)
+}
+
+// say shows a passing word in the status line.
+func (w *window) say(s string) {
+	w.said = s
+	w.status.Redraw()
+}
+
+func (w *window) showHint(s string) {
+	if s != w.hint {
+		w.hint = s
+		w.status.Redraw()
+	}
+}
+
+// show takes another view to the right page.
+func (w *window) show(v view) {
+	w.view = v
+	shown := func(o fyne.CanvasObject, on bool) {
+		if on {
+			o.Show()
+		} else {
+			o.Hide()
+		}
+	}
+	shown(w.pair, v == makeView)
+	shown(w.tray, v == makeView)
+	shown(w.colour, v == colourView)
+	shown(w.start, v == startView)
+	shown(w.strip, v != startView)
+	w.tabs.Redraw()
+	w.colour.Redraw()
+	w.start.Redraw()
+	w.desk.Refresh()
+	w.refreshMenu()
+}
+
+// redress draws the window anew in the present theme.
+func (w *window) redress() {
+	k := w.th.Tokens()
+	for _, l := range w.lines {
+		l.FillColor = k.Line
+	}
+	w.s.SetLook(session.Look{Dark: k.Dark})
+	w.page.Redress()
+	w.pair.Redress()
+	for _, p := range []*control.Panel{w.head, w.tabs, w.tray, w.strip, w.findings, w.status, w.colour, w.start} {
+		p.Redraw()
+	}
+	w.desk.Refresh()
+}
+
+// plainKey does the action of a key that the menus cannot catch: F8 and the like.
+func (w *window) plainKey(e *fyne.KeyEvent) bool {
+	c := action.Chord{Key: string(e.Name), Shift: w.modifiers()&fyne.KeyModifierShift != 0}
+	if a := w.table.For(c); a != nil {
+		a.Run()
+		return true
+	}
+	return false
+}
+
+// focusNext takes the focus to the next pane, or with step -1 to the last one.
+func (w *window) focusNext(step int) {
+	stops := []fyne.Focusable{w.page, w.tabs, w.tray, w.pair.Chart, w.pair.Cloth, w.strip, w.findings}
+	if w.view == colourView {
+		stops = []fyne.Focusable{w.page, w.tabs, w.colour, w.strip, w.findings}
+	}
+	if w.view == startView {
+		stops = []fyne.Focusable{w.page, w.start}
+	}
+	at := -1
+	for i, f := range stops {
+		if w.win.Canvas().Focused() == f {
+			at = i
+		}
+	}
+	if at < 0 && step < 0 {
+		at = 0
+	}
+	w.win.Canvas().Focus(stops[(at+step+len(stops))%len(stops)])
+}
+
+// mend writes the mend at hand.
+func (w *window) mend() {
+	if f, ok := w.s.MendAtHand(); ok {
+		w.s.Mend(f)
+	}
+}
+
+// nextFinding goes from finding to finding.
+func (w *window) nextFinding(step int) {
+	if f, ok := w.s.NextFinding(step); ok {
+		w.say(sentence(f))
+		w.win.Canvas().Focus(w.page)
+	} else {
+		w.say("Nothing to say about the rows.")
+	}
+}
+
+// sentence is a finding as the window says it.
+func sentence(f diag.Finding) string {
+	s := f.Message
+	if f.Row != "" {
+		s = f.Row + ": " + s
+	}
+	if f.Hint != "" {
+		s += "; " + f.Hint
+	}
+	return upperFirst(s) + "."
+}
+
+// newRow writes a row below the one in hand.
+func (w *window) newRow() { w.editRow("New row", edit.InsertRow) }
+
+// scrollColour moves the contact sheet under the wheel.
+func (w *window) scrollColour(by float32) {
+	c := &w.contact
+	c.scroll = max(0, min(c.scroll-by*2, c.tall-w.colour.Size().Height))
+}
+
+// toggleCells puts the grid in place of the chart, or the chart back.
+func (w *window) toggleCells() {
+	w.pair.ShowCells(!w.pair.Cells())
+	w.refreshMenu()
+}
+
+// dress changes to light, dark, or what the system has.
+func (w *window) dress(m theme.Mode) {
+	w.th.Mode = m
+	w.set.Theme = string(m)
+	w.app.Settings().SetTheme(w.th)
+	w.redress()
+	w.refreshMenu()
+	w.keepSettings()
+}

@@ -1,0 +1,121 @@
+package app
+
+import (
+	"fmt"
+
+	"strandway/model/edit"
+	"strandway/model/fabric"
+	"strandway/model/measure"
+)
+
+// where says in words where the caret is and how far its row has come.
+func (w *window) where() string {
+	m := w.s.Made()
+	if w.s.Rows() == "" || m == nil {
+		return "Nothing written yet; type a row at the left, or choose a beginning at the right"
+	}
+	if f, ok := w.s.MendAtHand(); ok {
+		line := edit.Line(w.s.Rows(), w.s.Caret().At)
+		if f.Span.Start >= line.Start && f.Span.Start <= line.End {
+			return sentence(f) + " Ctrl+. will " + f.Mend.Label
+		}
+	}
+	row, ok := w.rowInHand()
+	if !ok {
+		return ""
+	}
+	r := &m.Fabric().Rows[row]
+	side := "right side"
+	if r.WS {
+		side = "wrong side"
+	}
+	says := fmt.Sprintf("%s, %s", upperFirst(r.Label), side)
+	if r.Shape == fabric.Flat {
+		edge := "right"
+		if r.FromLeft {
+			edge = "left"
+		}
+		says += fmt.Sprintf(", %s from the %s edge", letterOr(m.Fabric().Yarns, r.Yarn), edge)
+	} else {
+		says += ", " + letterOr(m.Fabric().Yarns, r.Yarn)
+	}
+	switch {
+	case r.Count > 0 && r.Unworked > 0:
+		says += fmt.Sprintf("; %d stitches so far, %d of the row below left", r.Count, r.Unworked)
+	case r.Count > 0:
+		says += fmt.Sprintf("; %d stitches", r.Count)
+	case r.Chains > 0:
+		says += fmt.Sprintf("; %d chains", r.Chains)
+	}
+	return says
+}
+
+func letterOr(letters []string, yarn uint8) string {
+	if int(yarn) < len(letters) && letters[yarn] != "" {
+		return "yarn " + letters[yarn]
+	}
+	return "the yarn"
+}
+
+// rowInHand is the fabric row that the caret's written row makes; the last one where it makes several.
+func (w *window) rowInHand() (row int, ok bool) {
+	m := w.s.Made()
+	if m == nil {
+		return 0, false
+	}
+	tree, since := m.Tree(), w.s.Since()
+	written := -1
+	for i, r := range tree.Rows {
+		if s := since.Span(r.Span); w.s.Caret().At >= s.Start && w.s.Caret().At <= s.End {
+			written = i
+		}
+	}
+	for i := range m.Fabric().Rows {
+		if m.Fabric().Rows[i].Source == written {
+			row, ok = i, true
+		}
+	}
+	return row, ok && written >= 0
+}
+
+// finished is the size the piece comes to, "" without a gauge.
+func (w *window) finished() string {
+	m, p := w.s.Made(), w.s.Pattern()
+	if m == nil || m.Cloth == nil || p.Gauge.Stitches <= 0 || p.Gauge.Rows <= 0 || p.Gauge.OverCM <= 0 {
+		return ""
+	}
+	scale := measure.FromGauge(m.Fabric(), p.Gauge.Stitches, p.Gauge.Rows, p.Gauge.OverCM)
+	box := m.Cloth.Box()
+	if box.IsEmpty() || box.Width() < .5 {
+		return ""
+	}
+	width, height := box.Width()*scale.ColumnCM, box.Height()*scale.SCCM
+	unit := "cm"
+	if p.Units == "in" {
+		width, height, unit = width/2.54, height/2.54, "in"
+	}
+	return fmt.Sprintf("%.0f × %.0f %s", width, height, unit)
+}
+
+// overStitch says what lies under the pointer.
+func (w *window) overStitch(id int32) {
+	m := w.s.Made()
+	if m == nil || id < 0 || int(id) >= len(m.Fabric().Stitches) {
+		w.showHint("")
+		return
+	}
+	f := m.Fabric()
+	r := &f.Rows[f.Stitches[id].Row]
+	word, ok := w.lib.Word(f.Kind(id), termsOf(w.s.Pattern().Terms))
+	if !ok {
+		word = f.Kind(id).Name
+	}
+	w.showHint(fmt.Sprintf("%s, stitch %d of %s, %s", word, id-r.First+1, r.Label, letterOr(f.Yarns, f.Stitches[id].Yarn)))
+}
+
+func termsOf(terms string) string {
+	if terms == "UK" {
+		return "uk"
+	}
+	return "us"
+}
