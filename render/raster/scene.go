@@ -63,7 +63,7 @@ func newScene(l *display.List, toPixels geom.Matrix, view image.Rectangle, backg
 				s.place(view, symbols[item.Symbol], item.At.Then(toPixels), item.Ink)
 			}
 		case display.Path:
-			box := toPixels.ApplyBox(item.Path.Box().Grow(item.Width/2))
+			box := toPixels.ApplyBox(item.Path.Box().Grow(item.Width / 2))
 			if r := pixels(box); r.Overlaps(view) {
 				s.marks = append(s.marks, mark{box: r, path: &item})
 			}
