@@ -11,9 +11,8 @@ import (
 
 	"strandway/app/control"
 	"strandway/app/theme"
-	"strandway/chart/display"
+	"strandway/chart"
 	"strandway/chart/geom"
-	"strandway/chart/symbol"
 	"strandway/model/stitch"
 	"strandway/render/raster"
 )
@@ -50,9 +49,7 @@ func (w *window) drawTray(d *control.Canvas, k theme.Tokens, size fyne.Size) []c
 			if x+width > size.Width-8 {
 				return spots
 			}
-			if img := w.symbolImage(kind, k); img != nil {
-				d.Add(img, x+width/2-16, 4, 32, 30)
-			}
+			d.Add(symbolImage(kind, k, 40, 36), x+width/2-20, 0, 40, 36)
 			d.WordsMid(word, x+width/2, 43, theme.Small, false, k.Ink)
 			spots = append(spots, control.Spot{X: x, Y: 3, W: width, H: 48, Hint: w.trayHint(kind, terms), Do: func() { w.takeStitch(kind, word) }})
 			x += width
@@ -88,53 +85,15 @@ func (w *window) takeStitch(k *stitch.Kind, word string) {
 }
 
 // symbolImage is a stitch's chart symbol for the tray.
-func (w *window) symbolImage(kind *stitch.Kind, k theme.Tokens) fyne.CanvasObject {
-	shape, ok := symbol.Standard().Symbol(kind.Symbol)
-	if !ok {
-		return nil
-	}
-	const px, scale = 96, 3 // drawn three times as large and shown at a third
-	list := &display.List{}
-	box := geom.Empty()
-	legs := 1
-	if !shape.Whole {
-		legs = max(1, kind.Legs)
-	}
-	var paths []display.Path
-	for leg := range legs {
-		turn := geom.Identity
-		if legs > 1 {
-			// Legs of a decrease spread at the foot, those of a cluster bow apart in the middle.
-			angle := (float64(leg) - float64(legs-1)/2) * .45
-			turn = geom.Translate(-shape.Head.X, -shape.Head.Y).Then(geom.Rotate(angle)).Then(geom.Translate(shape.Head.X, shape.Head.Y))
-		}
-		for _, part := range shape.Parts {
-			path := display.Path{Path: part.Path.Transform(turn), Stroke: display.Solid(k.Ink), Width: .1}
-			switch part.Fill {
-			case symbol.Paper:
-				path.Fill = display.Solid(k.Desk)
-			case symbol.Ink:
-				path.Fill = display.Solid(k.Ink)
-			}
-			box = box.Union(path.Path.Box())
-			paths = append(paths, path)
-		}
-	}
-	box = box.Grow(.12)
-	s := min(17, 30/box.Width(), 27/box.Height()) * scale
-	mid := box.Centre()
-	to := geom.Translate(-mid.X, -mid.Y).Then(geom.Scale(s, -s)).Then(geom.Translate(px/2, px/2*.94))
-	for _, p := range paths {
-		p.Path = p.Path.Transform(to)
-		p.Width *= max(s, 12*scale)
-		p.Width = min(p.Width, 1.7*scale)
-		list.Items = append(list.Items, p)
-	}
-	img := image.NewRGBA(image.Rect(0, 0, px, px*30/32))
-	raster.PaintView(img, list, geom.Identity)
-	out := canvas.NewImageFromImage(img)
-	out.ScaleMode = canvas.ImageScaleSmooth
-	return out
+func symbolImage(kind *stitch.Kind, k theme.Tokens, w, h float32) fyne.CanvasObject {
+	const sharp = 2 // drawn twice as large, for screens that show more pixels
+	list := chart.Sample(kind, chart.Options{Dark: k.Dark, Unit: 5})
+	bare := *list
+	bare.Background.A = 0
+	s := min(15.0/5, float64(h)/list.Height, float64(w)/list.Width) * sharp
+	img := image.NewRGBA(image.Rect(0, 0, int(w*sharp), int(h*sharp)))
+	raster.PaintView(img, &bare, geom.Translate(-list.Width/2, -list.Height/2).Then(geom.Scale(s, s)).Then(geom.Translate(float64(w)*sharp/2, float64(h)*sharp/2)))
+	return canvas.NewImageFromImage(img)
 }
 
 // hasChoice reports whether stitches are chosen.

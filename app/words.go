@@ -71,7 +71,7 @@ func (w *window) rowInHand() (row int, ok bool) {
 		}
 	}
 	for i := range m.Fabric().Rows {
-		if m.Fabric().Rows[i].Source == written {
+		if m.WrittenRow(i) == written {
 			row, ok = i, true
 		}
 	}

@@ -53,6 +53,9 @@ func arrange(text string, list []paragraph, f *fabric.Fabric, width float32, car
 	y := float32(topMargin)
 	for k := range list {
 		b := box{paragraph: list[k], y: y}
+		if k > 0 && k == len(list)-1 && b.span.Len() == 0 && caret != b.span.Start {
+			continue // the line break behind the last row begins no line of its own until it is gone to
+		}
 		inHand := caret >= b.span.Start && caret <= b.span.End
 		from := b.span.Start + b.head
 		if b.head > 0 && inHand && caret < from {
@@ -82,7 +85,7 @@ func arrange(text string, list []paragraph, f *fabric.Fabric, width float32, car
 		b.height = y - b.y
 		boxes = append(boxes, b)
 	}
-	return boxes, y
+	return boxes, y + ghostHeight
 }
 
 func caretOr(inHand bool, caret, end int) int {

@@ -8,6 +8,8 @@ package rows
 
 import (
 	"image"
+	"strconv"
+	"strings"
 	"time"
 
 	"fyne.io/fyne/v2"
@@ -98,16 +100,36 @@ func (p *Page) relay() {
 		return
 	}
 	m := p.s.Made()
-	var list []paragraph
+	list := paragraphs(p.s.Rows(), m, p.s.Since(), p.s.Findings())
 	if m == nil {
-		list = paragraphs(p.s.Rows(), nil, nil, session.Shift{}, nil)
 		p.boxes, p.height = arrange(p.s.Rows(), list, nil, width, p.s.Caret().At, p.scribe)
 		p.ruling = nil
 		return
 	}
-	list = paragraphs(p.s.Rows(), m.Tree(), m.Fabric(), p.s.Since(), p.s.Findings())
 	p.boxes, p.height = arrange(p.s.Rows(), list, m.Fabric(), width, p.s.Caret().At, p.scribe)
 	p.ruling = cords(p.boxes, m.Fabric(), m.Colours(), p.th.Tokens(), width, p.height+lineHeight)
+}
+
+// ghostHeight is the room for the row that waits below the last one.
+const ghostHeight = lineHeight + afterCord
+
+// waiting is the number of the row that waits to be written, "" where none does.
+func (p *Page) waiting() string {
+	for i := len(p.boxes) - 1; i >= 0; i-- {
+		b := &p.boxes[i]
+		if b.span.Len() == 0 {
+			if at := p.s.Caret().At; at >= b.span.Start && at <= b.span.End {
+				return "" // its place is being written in
+			}
+			continue
+		}
+		if b.row < 0 || len(b.works) == 0 {
+			return ""
+		}
+		last := &p.s.Made().Fabric().Rows[b.works[len(b.works)-1]]
+		return strconv.Itoa(last.No + 1)
+	}
+	return ""
 }
 
 // caretLine is the box and line that hold an offset; ok is false before the first layout.
@@ -249,6 +271,11 @@ func (p *Page) MouseDown(e *desktop.MouseEvent) {
 		}
 	}
 	p.goalX = -1
+	if p.waiting() != "" && e.Position.Y+p.scroll > p.height-ghostHeight {
+		p.s.PutCaret(len(strings.TrimRight(p.s.Rows(), " \n")), false)
+		p.NewRow()
+		return
+	}
 	at := p.offsetAt(e.Position.X, e.Position.Y+p.scroll)
 	twice := time.Since(p.pressed) < 400*time.Millisecond && at == p.pressAt
 	p.pressed, p.pressAt = time.Now(), at

@@ -8,7 +8,6 @@ import (
 
 	"strandway/app/session"
 	"strandway/model/diag"
-	"strandway/model/fabric"
 	"strandway/model/syntax"
 )
 
@@ -25,18 +24,21 @@ type paragraph struct {
 	findings []diag.Finding
 }
 
-// paragraphs divides the present text into rows. Tree and fabric may be of an older text;
-// since carries their places over.
-func paragraphs(text string, tree *syntax.Tree, f *fabric.Fabric, since session.Shift, findings diag.List) []paragraph {
+// paragraphs divides the present text into rows. What has been made may be of an older text, and nil at
+// first; since carries its places over.
+func paragraphs(text string, m *session.Made, since session.Shift, findings diag.List) []paragraph {
 	starts := []int{0}
 	for i := range len(text) {
 		if text[i] == '\n' && i+1 < len(text) {
 			starts = append(starts, i+1)
 		}
 	}
-	if tree != nil {
+	if strings.HasSuffix(text, "\n") {
+		starts = append(starts, len(text))
+	}
+	if m != nil {
 		// A row that runs over several lines is one paragraph; two on one line are two.
-		for _, r := range tree.Rows {
+		for _, r := range m.Tree().Rows {
 			row := since.Span(r.Span)
 			starts = slices.DeleteFunc(starts, func(at int) bool { return at > row.Start && at < row.End })
 			starts = append(starts, row.Start)
@@ -51,19 +53,19 @@ func paragraphs(text string, tree *syntax.Tree, f *fabric.Fabric, since session.
 		if k+1 < len(starts) {
 			end = starts[k+1]
 		}
-		end = at + len(strings.TrimRight(text[at:end], "\n"))
+		end = at + len(strings.TrimSuffix(text[at:end], "\n"))
 		list = append(list, paragraph{span: diag.Span{Start: at, End: end}, row: -1})
 	}
-	if tree == nil {
+	if m == nil {
 		return list
 	}
-	for i, r := range tree.Rows {
+	for i, r := range m.Tree().Rows {
 		start := since.At(r.Span.Start)
 		k, found := slices.BinarySearchFunc(list, start, func(p paragraph, at int) int { return p.span.Start - at })
 		if !found {
 			continue
 		}
-		list[k].describe(i, r, f, since)
+		list[k].describe(i, r, m, since)
 	}
 	for _, fd := range findings {
 		if fd.Span.Len() == 0 {
@@ -80,7 +82,8 @@ func paragraphs(text string, tree *syntax.Tree, f *fabric.Fabric, since session.
 }
 
 // describe fills in what the tree and the fabric know of a row.
-func (p *paragraph) describe(index int, r *syntax.Row, f *fabric.Fabric, since session.Shift) {
+func (p *paragraph) describe(index int, r *syntax.Row, m *session.Made, since session.Shift) {
+	f := m.Fabric()
 	p.row = index
 	if r.Head.Len() > 0 {
 		p.head = min(max(since.At(r.Head.End)-p.span.Start, 0), p.span.Len())
@@ -95,13 +98,7 @@ func (p *paragraph) describe(index int, r *syntax.Row, f *fabric.Fabric, since s
 	case r.Named != "" || r.Head.Len() > 0:
 		p.tag = "Start"
 	}
-	if f != nil {
-		for i := range f.Rows {
-			if f.Rows[i].Source == index {
-				p.works = append(p.works, i)
-			}
-		}
-	}
+	p.works = m.Works(index)
 	switch r.Side {
 	case 'R':
 		p.side = "RS"

@@ -80,8 +80,13 @@ func (p *Page) show() {
 		}
 		d.box(b)
 	}
-	if p.s.Rows() == "" {
+	switch no := p.waiting(); {
+	case p.s.Rows() == "":
 		d.blank()
+	case no != "":
+		y := p.height - ghostHeight + 2
+		d.textRight(no, numberRight, y, lineHeight, look{size: theme.Number, face: bold, colour: d.k.Edge})
+		d.text("the next row: Enter or Tab at the end of the last", textLeft, y, lineHeight, look{size: theme.Body, face: serifItalic, colour: d.k.Ink2})
 	}
 	d.caret()
 	d.scrollBar()
@@ -151,7 +156,11 @@ func (d *picture) box(b *box) {
 	}
 	d.chosenText(b)
 
-	d.textRight(b.number, numberRight, b.textTop, lineHeight, look{size: theme.Number, face: bold, colour: k.Ink})
+	number := look{size: theme.Number, face: bold, colour: k.Ink}
+	if len(b.number) > 3 {
+		number.size = theme.Second // a range of rows
+	}
+	d.textRight(b.number, numberRight, b.textTop, lineHeight, number)
 	if b.side != "" {
 		d.text(b.side, sideLeft, b.textTop, lineHeight, look{size: theme.Small, colour: k.Ink2})
 	}

@@ -98,7 +98,7 @@ func (s *Session) begin(p *pattern.Pattern, path string, saved bool) {
 		q.Pieces = Blank().Pieces
 		p = &q
 	}
-	s.path, s.piece, s.size, s.caret, s.chosen, s.made = path, 0, 0, edit.At(len(p.Pieces[0].Rows)), Chosen{}, nil
+	s.path, s.piece, s.size, s.caret, s.chosen, s.made = path, 0, 0, edit.At(endOf(p.Pieces[0].Rows)), Chosen{}, nil
 	s.colourway = ""
 	if len(p.Colourways) > 0 {
 		s.colourway = p.Colourways[0].Name
@@ -107,6 +107,9 @@ func (s *Session) begin(p *pattern.Pattern, path string, saved bool) {
 	s.remake()
 	s.tell(Text | Caret | Worked | Pictures | Choice | Shown | File)
 }
+
+// endOf is the end of the last row.
+func endOf(rows string) int { return len(strings.TrimRight(rows, " \n")) }
 
 // Save writes the document to a file, which is its file from then on.
 func (s *Session) Save(path string) error {
@@ -158,7 +161,7 @@ func (s *Session) ShowPiece(i int) {
 	}
 	s.history.Seal()
 	s.piece, s.chosen = i, Chosen{}
-	s.caret = edit.At(len(s.Rows()))
+	s.caret = edit.At(endOf(s.Rows()))
 	s.remake()
 	s.tell(Text | Caret | Choice | Shown)
 }

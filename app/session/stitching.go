@@ -82,16 +82,17 @@ func (s *Session) editSteps(label string, change func(work.Step) []syntax.Node, 
 	lead := s.chosen.Lead
 	row := int(m.Fabric().Stitches[lead].Row)
 	fabricRow := &m.Fabric().Rows[row]
-	written := m.Tree().Rows[fabricRow.Source]
-	if several(m, fabricRow.Source) {
+	at := m.WrittenRow(row)
+	written := m.Tree().Rows[at]
+	if len(m.Works(at)) > 1 {
 		return fmt.Errorf("%s is one of several rows written as one; write it on a line of its own first", fabricRow.Label)
 	}
 	_, traces, _ := work.Steps(s.lib, m.Tree(), work.Options{N: m.Piece().N, Size: m.size})
-	at := slices.IndexFunc(traces, func(t work.Trace) bool { return t.Row == row })
-	if at < 0 {
+	traced := slices.IndexFunc(traces, func(t work.Trace) bool { return t.Row == row })
+	if traced < 0 {
 		return fmt.Errorf("the steps of %s are not known", fabricRow.Label)
 	}
-	trace := traces[at]
+	trace := traces[traced]
 	var steps []work.Step
 	for _, st := range trace.Steps {
 		if !s.chooses(st) {
@@ -125,17 +126,6 @@ func (s *Session) chooses(st work.Step) bool {
 		}
 	}
 	return false
-}
-
-// several reports whether a written row stands for more than one row of the fabric.
-func several(m *Made, source int) bool {
-	n := 0
-	for i := range m.Fabric().Rows {
-		if m.Fabric().Rows[i].Source == source {
-			n++
-		}
-	}
-	return n > 1
 }
 
 // bodyOf is the stretch of text that a row's instructions take up, without heading, stated count and full stop.
