@@ -20,7 +20,9 @@ ifeq ($(DISPLAY),)
 else
 	@sh .ci/install window
 	@$(MAKE) --no-print-directory window
-	./strandway $(SAMPLE)
+	@./strandway $(SAMPLE) || { \
+		echo "The window cannot be shown on display $(DISPLAY): chart and cloth of $(SAMPLE) go into out/."; \
+		$(MAKE) --no-print-directory pictures; }
 endif
 
 window:
@@ -51,4 +53,6 @@ bench: go
 	CGO_ENABLED=0 $(GO) test -tags headless -run '^$$' -bench . -benchmem $(PLAIN)
 
 go:
-	@command -v $(GO) >/dev/null || { echo "Go 1.26 or newer is needed and was not found: see https://go.dev/doc/install (a distribution's own package may be older)" >&2; exit 1; }
+	@have=$$($(GO) env GOVERSION 2>/dev/null || echo none); \
+	test "$$(printf 'go1.26\n%s\n' "$$have" | sort -V | head -n 1)" = go1.26 && test "$$have" != none || { \
+		echo "Go 1.26 or newer is needed, and here is $$have: see https://go.dev/doc/install (a distribution's own package may be older)" >&2; exit 1; }
