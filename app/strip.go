@@ -17,14 +17,17 @@ func (w *window) drawStrip(d *control.Canvas, k theme.Tokens, size fyne.Size) []
 	d.Rect(0, 0, size.Width, size.Height, 0, k.Desk)
 	p := w.s.Pattern()
 	var spots []control.Spot
-	const card = 76
+	card := float32(76)
+	for _, way := range p.Colourways {
+		card = max(card, min(112, control.Width(way.Name, theme.Small, true)+14))
+	}
 	ways := len(p.Colourways)
 	room := max(size.Width*.42, 120)
 	shown := min(ways, int(room/card))
 	cards := float32(shown) * card
 	right := size.Width - 12 - cards
 	x := float32(16)
-	step := min(float32(150), max(84, (right-x-60)/float32(max(len(p.Yarns), 1))))
+	step := min(float32(190), max(84, (right-x-60)/float32(max(len(p.Yarns), 1))))
 	for _, y := range p.Yarns {
 		if x+step > right-40 {
 			break
@@ -58,9 +61,9 @@ func (w *window) drawStrip(d *control.Canvas, k theme.Tokens, size fyne.Size) []
 		cx := right + float32(i)*card
 		here := way.Name == w.s.Colourway()
 		if here {
-			d.Frame(cx+7, 8, 60, 42, 4, k.Paper, k.Accent, 2.4)
+			d.Frame(cx+card/2-31, 8, 62, 42, 4, k.Paper, k.Accent, 2.4)
 		}
-		w.stripes(d, cx+10, 11, 54, 36, way.Name)
+		w.stripes(d, cx+card/2-27, 11, 54, 36, way.Name)
 		ink := k.Ink2
 		if here {
 			ink = k.Ink

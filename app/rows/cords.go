@@ -161,7 +161,7 @@ func (p *pen) reach(last, r *run, joined bool) {
 		from = r.loop.Max.X
 	}
 	if last == nil {
-		p.join(from, r.y)
+		p.join(p.outside(from, flat), r.y)
 		return
 	}
 	_, to := p.ends(last)
@@ -171,12 +171,12 @@ func (p *pen) reach(last, r *run, joined bool) {
 	}
 	switch {
 	case joined:
-		p.cut(to, last)
+		p.cut(p.outside(to, !round), last)
 		p.flush()
 		if flat && !round && last.row+1 == r.row && to != from {
 			p.dashed(last, r, to, from)
 		}
-		p.join(from, r.y)
+		p.join(p.outside(from, flat), r.y)
 	case !flat && round && last.row+1 == r.row:
 		x := r.loop.Max.X - 18
 		p.at = append(p.at, geom.Point{X: x, Y: last.loop.Max.Y}, geom.Point{X: x, Y: r.loop.Min.Y})
@@ -191,6 +191,18 @@ func (p *pen) reach(last, r *run, joined bool) {
 		p.flush()
 		p.dashed(last, r, to, from)
 		p.at = append(p.at, geom.Point{X: from, Y: r.y})
+	}
+}
+
+// outside is where a cord begins or ends at an edge, clear of the lanes further in.
+func (p *pen) outside(end float64, flat bool) float64 {
+	switch m := p.margin(end); {
+	case !flat:
+		return end
+	case m > end:
+		return m - laneWidth - 1
+	default:
+		return m + laneWidth + 1
 	}
 }
 
@@ -228,7 +240,7 @@ func (p *pen) leave(last *run, cut, inHand bool) {
 	}
 	switch {
 	case cut:
-		p.cut(to, last)
+		p.cut(p.outside(to, last.loop == (geom.Box{})), last)
 	case !inHand && len(p.at) > 0:
 		m := p.margin(to)
 		p.at = append(p.at, geom.Point{X: m, Y: last.y}, geom.Point{X: m, Y: p.d.bottom})
@@ -285,6 +297,9 @@ func (p *pen) join(x, y float64) {
 
 func (p *pen) cut(x float64, last *run) {
 	y := last.y
+	if n := len(p.at); n > 0 {
+		p.at = append(p.at, geom.Point{X: x, Y: y})
+	}
 	if last.loop != (geom.Box{}) {
 		y += 18
 	}

@@ -56,9 +56,9 @@ func (t *Theme) Tokens() Tokens { return For(t.IsDark()) }
 func (t *Theme) Color(name fyne.ThemeColorName, _ fyne.ThemeVariant) color.Color {
 	k := t.Tokens()
 	switch name {
-	case fynetheme.ColorNameBackground, fynetheme.ColorNameOverlayBackground, fynetheme.ColorNameInputBackground:
+	case fynetheme.ColorNameOverlayBackground, fynetheme.ColorNameInputBackground, fynetheme.ColorNameMenuBackground:
 		return k.Paper
-	case fynetheme.ColorNameMenuBackground, fynetheme.ColorNameHeaderBackground, fynetheme.ColorNameButton:
+	case fynetheme.ColorNameBackground, fynetheme.ColorNameHeaderBackground, fynetheme.ColorNameButton:
 		return k.Desk
 	case fynetheme.ColorNameForeground:
 		return k.Ink
