@@ -23,6 +23,9 @@ func (w *worker) columns(row *fabric.Row) {
 	if !w.isEdge() {
 		for i := range made {
 			col[i], known[i] = w.over(&made[i])
+			if i < w.own {
+				col[i], known[i] = made[i].Col, true
+			}
 		}
 		w.spread(made, col, known, sign)
 	}
@@ -72,7 +75,7 @@ func (w *worker) over(s *fabric.Stitch) (float32, bool) {
 	var sum, first float32
 	n := 0
 	for _, b := range w.fab.Bases[s.Base : s.Base+uint32(s.NBase)] {
-		if b.At < 0 || b.Down == 0 {
+		if b.At < 0 || b.Down == 0 && b.How == fabric.Top && s.Flags&(fabric.Join|fabric.Picot) != 0 {
 			continue
 		}
 		c := w.fab.Stitches[b.At].Col

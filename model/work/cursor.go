@@ -14,6 +14,8 @@ type rowWork struct {
 	hasSp   bool      // it has chain-spaces
 	longest int       // the most chains in one of its spaces
 	units   map[string]bool
+	own     int  // chains of the row's own foundation, with which it begins
+	blocks  bool // the row below began with one: its turning chain is a loop
 	round   bool // the row is a round
 	closing int  // stitches it may pass at its end, before the join
 	rising  bool // columns rise as it is worked

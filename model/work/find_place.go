@@ -100,7 +100,11 @@ func (w *worker) findNext(what syntax.What, name string, chains int) (target, er
 		return w.takeSpace(i, e), nil
 	}
 	w.pos = i + 1
-	return w.take(i, i), nil
+	t := w.take(i, i)
+	if what == syntax.InSp {
+		t.how = fabric.Space // under the turning chain, not in its top
+	}
+	return t, nil
 }
 
 func (w *worker) findSame() (target, error) {

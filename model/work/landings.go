@@ -35,7 +35,7 @@ func (w *worker) meet() {
 	}
 	prev := &w.fab.Rows[below]
 	ids := w.fab.LandingsOf(below)
-	w.isBase = below == 0
+	w.isBase, w.own, w.blocks = below == 0, 0, w.row > 1 && w.extended == w.row-1
 	w.lands = w.lands[:0]
 	for _, id := range ids {
 		s := &w.fab.Stitches[id]
@@ -89,7 +89,11 @@ func (w *worker) unitAt(i int) int32 {
 // take makes a target of landings a to b.
 func (w *worker) take(a, b int) target {
 	l := w.lands[a]
-	return target{at: l.at, how: l.how, a: int32(a), b: int32(b), down: 1}
+	t := target{at: l.at, how: l.how, a: int32(a), b: int32(b), down: 1}
+	if l.at >= w.rowFirst() {
+		t.down = 0 // a chain that this row began with
+	}
+	return t
 }
 
 // takeSpace makes a target of the chain-space of landings a to b.
@@ -131,7 +135,11 @@ func (w *worker) matches(i int, what syntax.What, name string, chains int) bool 
 	case syntax.InCh:
 		return l.chain || l.base
 	case syntax.InSp:
-		return l.chain && (chains == 0 || w.runEnd(i)-i+1 == chains || w.edgeLoop(i))
+		if l.chain {
+			return chains == 0 || w.runEnd(i)-i+1 == chains || w.edgeLoop(i)
+		}
+		s := w.stitchAt(i) // the loop of a turning chain, where it is named by its length
+		return chains > 2 && int(s.Chains) == chains && s.Has(fabric.TurningChain) && (w.longest < chains || w.blocks)
 	case syntax.InKind:
 		return l.base || !l.chain && w.isKind(w.stitchAt(i), name)
 	case syntax.InUnit:

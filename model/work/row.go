@@ -33,13 +33,19 @@ func (w *worker) work(s *step) {
 	w.beginRound()
 	w.reading = reading{}
 	skip, err := w.joinAt(s.body)
+	body := s.body[skip:]
+	hook := w.extension(body)
+	if hook > 0 {
+		body = w.extend(body, hook)
+		w.step.pend = nil
+	}
 	base := w.save()
 	best, first := 0, 0
 	if w.met == 0 && w.row > 1 && err == nil {
 		err = fail("there is no stitch below to work into")
 	}
 	if err == nil {
-		best, first, err = w.read(s.body[skip:], &base)
+		best, first, err = w.read(body, &base)
 	}
 	w.finish(&fr)
 	w.tell(err, best, first)

@@ -58,6 +58,9 @@ func (w *worker) traced(skip int) Trace {
 		w.stepsMade[i].Last = end
 		end = w.stepsMade[i].First
 	}
+	if w.own > 0 && len(w.stepsMade) > 1 {
+		w.stepsMade[1].Node = w.step.body[skip+1] // as it is written, in a chain from the hook
+	}
 	for _, s := range w.stepsMade {
 		t.Steps = append(t.Steps, w.single(s)...)
 	}

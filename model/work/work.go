@@ -70,6 +70,7 @@ type worker struct {
 	learned   map[standing]syntax.Counting  // what a row said of its turning chain holds for the rows after it
 	yarns     yarns                         // where each yarn is
 	ring      bool                          // the piece starts in a ring
+	extended  int32                         // the last row that began with a foundation of its own
 	failures  int                           // rows that failed
 	unsure    string                        // the first row that failed: what follows may follow from it
 	ledges    []ledge                       // stitches that short rows left unworked
