@@ -161,9 +161,10 @@ func (w *window) askChart() {
 	w.askFile("Save the chart as .png, .svg or .pdf", "Save", fileName(w.s.Name())+" chart.png", true, []string{".png", ".svg", ".pdf"}, func(path string) {
 		m := w.s.Made()
 		o := chart.Options{Library: w.lib, Terms: termsOf(w.s.Pattern().Terms), Inks: m.Colours(), Key: true}
-		list := m.Cells
-		if !w.pair.Cells() {
-			list = chart.Draw(m.Plan, o)
+		o.Title = w.s.Pattern().Title
+		list := chart.Draw(m.Plan, o)
+		if w.pair.Cells() {
+			list = chart.Cells(m.Fabric(), o, 0)
 		}
 		w.saved(path, render.Write(path, list, render.Options{}))
 	})

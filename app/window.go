@@ -120,6 +120,7 @@ func newWindow(a fyne.App, lib *stitch.Library, s *session.Session, set *setting
 	s.Watch(w.changed)
 	w.show(startView)
 	w.redress()
+	w.win.Canvas().Focus(w.page)
 	return w
 }
 
@@ -195,7 +196,7 @@ func (w *window) showHint(s string) {
 
 // show takes another view to the right page.
 func (w *window) show(v view) {
-	w.view = v
+	w.view, w.hint = v, ""
 	shown := func(o fyne.CanvasObject, on bool) {
 		if on {
 			o.Show()
@@ -212,6 +213,7 @@ func (w *window) show(v view) {
 	w.colour.Redraw()
 	w.start.Redraw()
 	w.desk.Refresh()
+	w.status.Redraw()
 	w.refreshMenu()
 }
 

@@ -95,9 +95,9 @@ func (p *Panel) spotAt(pos fyne.Position) int {
 	return -1
 }
 
-// MouseDown does what the spot under the pointer does.
-func (p *Panel) MouseDown(e *desktop.MouseEvent) {
-	if i := p.spotAt(e.Position); i >= 0 && e.Button == desktop.MouseButtonPrimary {
+// Tapped does what the spot under the pointer does. A click leaves the keys where they were.
+func (p *Panel) Tapped(e *fyne.PointEvent) {
+	if i := p.spotAt(e.Position); i >= 0 {
 		p.at = i
 		p.spots[i].Do()
 	}
@@ -110,9 +110,6 @@ func (p *Panel) Scrolled(e *fyne.ScrollEvent) {
 		p.Redraw()
 	}
 }
-
-// MouseUp implements desktop.Mouseable.
-func (p *Panel) MouseUp(*desktop.MouseEvent) {}
 
 // MouseIn implements desktop.Hoverable.
 func (p *Panel) MouseIn(e *desktop.MouseEvent) { p.MouseMoved(e) }

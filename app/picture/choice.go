@@ -4,7 +4,6 @@ import (
 	"image/color"
 	"slices"
 
-	"strandway/app/session"
 	"strandway/chart/geom"
 )
 
@@ -16,13 +15,13 @@ type choiceBox struct {
 	framed bool
 }
 
-// choiceBoxes marks chosen stitches: a block that fills its rectangle in one frame, stitches that
+// choiceBoxes marks stitches: a block that fills its rectangle in one frame, stitches that
 // lie apart one by one.
-func choiceBoxes(s sight, c session.Chosen) []choiceBox {
+func choiceBoxes(s sight, ids []int32) []choiceBox {
 	const mostSingle = 300 // more than that are marked by their rectangle alone
 	all, area := geom.Empty(), 0.0
-	boxes := make([]choiceBox, 0, len(c.Stitches))
-	for _, id := range c.Stitches {
+	boxes := make([]choiceBox, 0, len(ids))
+	for _, id := range ids {
 		b := s.bounds(id)
 		if b.IsEmpty() {
 			continue

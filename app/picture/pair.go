@@ -11,6 +11,7 @@ import (
 	"strandway/app/control"
 	"strandway/app/session"
 	"strandway/app/theme"
+	"strandway/chart/display"
 	"strandway/chart/geom"
 )
 
@@ -80,7 +81,7 @@ func (p *Pair) take() {
 	if p.shown == nil || p.shown.Chart != m.Chart || p.shown.Cloth != m.Cloth {
 		p.chart = newChartSight(m.Chart, m.Plan.Box)
 		if p.cells {
-			p.chart = newChartSight(m.Cells, cellsBox(m))
+			p.chart = newChartSight(m.Cells(), cellsBox(m.Cells()))
 		}
 		p.cloth = newClothSight(m, p.cloth, func() { p.post(p.Cloth.redraw) })
 	}
@@ -90,8 +91,8 @@ func (p *Pair) take() {
 }
 
 // cellsBox is the box of the grid's cells: one stitch width a column, one a row.
-func cellsBox(m *session.Made) geom.Box {
-	s := &chartSight{list: m.Cells}
+func cellsBox(cells *display.List) geom.Box {
+	s := &chartSight{list: cells}
 	return s.whole().Grow(-1)
 }
 

@@ -106,15 +106,11 @@ func (p *Pane) Mark() {
 	p.layer.Objects = []fyne.CanvasObject{p.raster}
 	k := p.pair.th.Tokens()
 	if p.sight != nil {
-		for _, r := range choiceBoxes(p.sight, p.pair.s.Chosen()) {
+		for _, r := range choiceBoxes(p.sight, p.pair.s.Chosen().Stitches) {
 			p.frame(r, k)
 		}
-		if p.pair.Lit != nil {
-			for _, r := range p.pair.Lit {
-				if b := p.sight.bounds(r); !b.IsEmpty() {
-					p.glow(b, k)
-				}
-			}
+		for _, lit := range choiceBoxes(p.sight, p.pair.Lit) {
+			p.glow(lit.box, k)
 		}
 		if p.dragged && p.button == desktop.MouseButtonPrimary {
 			p.frame(choiceBox{box: geom.Empty().Add(p.from).Add(p.place(p.press)), framed: true}, k)
@@ -133,7 +129,7 @@ func (p *Pane) Mark() {
 
 func (p *Pane) glow(b geom.Box, k theme.Tokens) {
 	wash := k.Accent
-	wash.A = 46
+	wash.A = 34
 	p.rect(b, 3).FillColor = wash
 }
 

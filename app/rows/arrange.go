@@ -67,6 +67,10 @@ func arrange(text string, list []paragraph, f *fabric.Fabric, width float32, car
 			}
 		}
 		b.lines = wrap(text, from, b.span.End, width-textLeft-textMargin, s.serif, s.serif)
+		// A foundation ring is no round yet: it has no loop, and its yarn comes in with the first round.
+		if len(b.works) == 1 && b.works[0] == 0 && f.Rows[0].Shape != fabric.Flat {
+			b.works = nil
+		}
 		b.loop = len(b.works) > 0 && f.Rows[b.works[0]].Shape != fabric.Flat
 		if b.loop {
 			y += loopGap + loopPadding

@@ -37,6 +37,23 @@ func cords(boxes []box, f *fabric.Fabric, yarns []color.NRGBA, k theme.Tokens, w
 	return d.list
 }
 
+// blankRules rules an empty page with one pale cord that turns at every edge.
+func blankRules(k theme.Tokens, width, height float32) *display.List {
+	const step = 44
+	left, right := float64(laneLeft), float64(width-laneMargin)
+	corners := []geom.Point{{X: right, Y: topMargin + lineHeight + cordBelow}}
+	for y := corners[0].Y; y < float64(height)+step; y += step {
+		to := left
+		if corners[len(corners)-1].X == left {
+			to = right
+		}
+		corners = append(corners, geom.Point{X: to, Y: y}, geom.Point{X: to, Y: y + step})
+	}
+	d := &ruling{list: &display.List{Width: float64(width), Height: float64(height)}}
+	d.stroke(rounded(corners, cordRadius), k.Line, 2.2)
+	return d.list
+}
+
 // run is where a fabric row is drawn on the page.
 type run struct {
 	row  int

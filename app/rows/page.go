@@ -100,6 +100,11 @@ func (p *Page) relay() {
 		return
 	}
 	m := p.s.Made()
+	if p.s.Rows() == "" {
+		p.boxes, p.height = arrange("", []paragraph{{row: -1, tag: "Start"}}, nil, width, 0, p.scribe)
+		p.ruling = blankRules(p.th.Tokens(), width, p.Size().Height)
+		return
+	}
 	list := paragraphs(p.s.Rows(), m, p.s.Since(), p.s.Findings())
 	if m == nil {
 		p.boxes, p.height = arrange(p.s.Rows(), list, nil, width, p.s.Caret().At, p.scribe)

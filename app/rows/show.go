@@ -157,10 +157,11 @@ func (d *picture) box(b *box) {
 	d.chosenText(b)
 
 	number := look{size: theme.Number, face: bold, colour: k.Ink}
-	if len(b.number) > 3 {
-		number.size = theme.Second // a range of rows
+	numberEnd := float32(numberRight)
+	if len(b.number) > 3 && b.side == "" {
+		numberEnd += 18 // a range of rows takes the side's place
 	}
-	d.textRight(b.number, numberRight, b.textTop, lineHeight, number)
+	d.textRight(b.number, numberEnd, b.textTop, lineHeight, number)
 	if b.side != "" {
 		d.text(b.side, sideLeft, b.textTop, lineHeight, look{size: theme.Small, colour: k.Ink2})
 	}
@@ -338,7 +339,7 @@ func (d *picture) blank() {
 		"The chart, the cloth and the counts appear beside them.",
 		"Begin with: With A, ch 21.",
 	} {
-		d.text(s, textLeft, topMargin+float32(i+1)*37, lineHeight, look{size: theme.Body, face: serifItalic, colour: d.k.Ink2})
+		d.text(s, textLeft, topMargin+float32(i+1)*44-4, lineHeight, look{size: theme.Body, face: serifItalic, colour: d.k.Ink2})
 	}
 }
 

@@ -36,8 +36,8 @@ type Made struct {
 
 	Plan  *layout.Plan  // of the chart; nil in results that come before the pictures
 	Chart *display.List // symbols
-	Cells *display.List // the same rows as a grid
 	Cloth *cloth.Cloth
+	Cells func() *display.List // the same rows as a grid, drawn when first asked for
 }
 
 // Rows is the text that was worked.
@@ -197,18 +197,30 @@ func (k *maker) work(j job) {
 		}
 	}
 	drawn := *m
-	if same && k.last.piece == j.piece && k.last.Plan != nil {
-		drawn.Plan, drawn.Cloth = k.last.Plan, k.last.Cloth
-	} else {
-		drawn.Plan = layout.Arrange(m.Fabric(), layout.Drawn())
-	}
+	kept := same && k.last.piece == j.piece && k.last.Plan != nil
 	options := chart.Options{Library: k.lib, Terms: strings.ToLower(j.pattern.Terms), Inks: m.Colours(), Dark: j.look.Dark}
-	drawn.Chart = chart.Draw(drawn.Plan, options)
-	drawn.Cells = chart.Cells(m.Fabric(), options, 0)
-	if yarns := m.ClothYarns(j.colourway); drawn.Cloth == nil || !drawn.Cloth.Matches(yarns) {
+	drawn.Cells = sync.OnceValue(func() *display.List { return chart.Cells(m.Fabric(), options, 0) })
+
+	// Chart and cloth are laid out each for itself, so they need not wait for one another.
+	var both sync.WaitGroup
+	both.Go(func() {
+		if kept {
+			drawn.Plan = k.last.Plan
+		} else {
+			drawn.Plan = layout.Arrange(m.Fabric(), layout.Drawn())
+		}
+		drawn.Chart = chart.Draw(drawn.Plan, options)
+	})
+	both.Go(func() {
+		yarns := m.ClothYarns(j.colourway)
+		if kept && k.last.Cloth.Matches(yarns) {
+			drawn.Cloth = k.last.Cloth
+			return
+		}
 		measured := layout.Arrange(m.Fabric(), layout.Measured())
 		drawn.Cloth = cloth.Make(measured, yarns, cloth.Options{StitchMM: stitchMM(j.pattern), Sprites: k.sprites})
-	}
+	})
+	both.Wait()
 	k.last = &drawn
 	k.done(&drawn)
 }

@@ -53,7 +53,7 @@ type Session struct {
 func New(lib *stitch.Library, post func(func())) *Session {
 	s := &Session{lib: lib}
 	s.maker = newMaker(lib, func(m *Made) { post(func() { s.receive(m) }) })
-	s.begin(Blank(), "", false)
+	s.begin(Blank(), "", true)
 	return s
 }
 
