@@ -84,9 +84,7 @@ func parseExample(part string) example {
 		mark, text, _ := strings.Cut(line, " ")
 		switch mark {
 		case ">":
-			for _, f := range strings.Split(text, ";") {
-				c.formulas = append(c.formulas, f)
-			}
+			c.formulas = append(c.formulas, strings.Split(text, ";")...)
 		case ">=":
 			for _, s := range strings.Fields(text) {
 				k, _ := strconv.Atoi(s)
