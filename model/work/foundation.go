@@ -176,9 +176,6 @@ func (w *worker) makesFoundation(body []syntax.Node) bool {
 	return k != nil && k.Family == foundationFamily
 }
 
-// foundationFamily is the library's family of stitches made with their own chain.
-const foundationFamily = "foundation"
-
 // mirrorFoundation lets columns rise to the right as seen from the right side where the first row is a wrong-side row.
 func (w *worker) mirrorFoundation() {
 	n := len(w.fab.Stitches)

@@ -16,6 +16,12 @@ const (
 	tallStitch  = "dc" // what a turning chain of three or more stands for where the row's own stitch is shorter
 )
 
+// Families of the library whose stitches do not stand on a row as others do.
+const (
+	foundationFamily = "foundation" // made with their own chain
+	surfaceFamily    = "surface"    // worked on the face of the fabric
+)
+
 // kind gives the index in the fabric of a kind by its canonical name.
 func (w *worker) kind(name string) uint16 {
 	if id, ok := w.kinds[name]; ok {

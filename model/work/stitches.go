@@ -31,6 +31,9 @@ func (w *worker) one(x *syntax.Make, t target) {
 	if lie == syntax.BehindIt {
 		flags |= fabric.Behind
 	}
+	if w.fab.Kinds[w.kind(x.Kind)].Family == surfaceFamily {
+		t.how = fabric.OnFace
+	}
 	if t.how == fabric.OnFace {
 		flags |= fabric.Surface | fabric.NoLanding
 	}
