@@ -41,6 +41,7 @@ type cursor struct {
 	nested    int   // repeats within repeats
 	aside     int32 // the unit whose middle was named last: the rest of it is passed free
 	passed    int   // tops passed that nobody named
+	slack     int   // landings that a jump to the row's last stitch leaves out, as it may
 	covered   int   // tops passed by long stitches
 	behind    int   // of these, what a "skip st behind" would still name
 	skipA     int   // landings of the last skip, for "in the skipped st"

@@ -22,8 +22,12 @@ type fitting struct {
 	trouble error // why what follows could not be worked, the first time
 }
 
+// off is what a top passed or left over costs a try, against a landing passed freely. Between two ways to come out,
+// the one that passes nothing is the one meant.
+const off = 1 << 10
+
 // cannot is the cost of a try that could not be worked.
-const cannot = 1 << 29
+const cannot = 1 << 40
 
 // fit works a body as often as it goes in, so that what follows comes out at the row's end.
 func (w *worker) fit(o opened, tail []syntax.Node, top bool) error {
@@ -165,7 +169,7 @@ func (f *fitting) comeOut(ending, once bool, stop error) error {
 	reason := f.trouble
 	if m, ok := stop.(*misfit); ok && !m.end && f.reps == 0 {
 		reason = m // it never fitted: that says more than the leftover
-		if least > 0 {
+		if least >= off {
 			return reason
 		}
 	}
@@ -182,7 +186,7 @@ func (f *fitting) comeOut(ending, once bool, stop error) error {
 	return nil
 }
 
-// try works what follows after k repetitions and part of another, and gives what is then passed or left over.
+// try works what follows after k repetitions and part of another, and gives its cost: what is then passed or left over.
 func (f *fitting) try(k, part int) int {
 	w := f.w
 	f.valid = min(f.valid, k)
@@ -201,7 +205,7 @@ func (f *fitting) try(k, part int) int {
 		}
 		return cannot
 	}
-	return w.passed + w.left()
+	return off*(w.passed+w.left()) + min(w.slack, off-1)
 }
 
 // madeOf counts the stitches or groups of a sort made since stitch first: "until 12 fans are made".

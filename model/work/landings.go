@@ -262,17 +262,16 @@ func (w *worker) edgeLoopWorked() bool {
 		w.hasSame && w.same.a >= 0 && w.lands[w.same.a].chain
 }
 
-// pass counts the tops that a jump to the row's last stitch leaves out unsaid.
-// After a space or a gap the rest of its group is passed freely: that is how such rows are written.
+// pass counts what a jump to the row's last stitch leaves out unsaid: the tops that nobody named, and, as slack, what it
+// may leave out. After a space or a gap the rest of its group is passed freely: that is how such rows are written.
 func (w *worker) pass(to int) {
-	if w.hasSame && w.same.inGap() {
-		return
-	}
+	free := w.hasSame && w.same.inGap()
 	for j := w.pos; j < to; j++ {
-		if u := w.unitAt(j); u >= 0 && (u == w.aside || u == w.unitAt(to)) {
-			continue // the rest of a shell whose centre was worked, or the near part of the group aimed at
-		}
-		if !w.lands[j].chain {
+		u := w.unitAt(j)
+		inGroup := u >= 0 && (u == w.aside || u == w.unitAt(to)) // the rest of a shell whose centre was worked, or the near part of the group aimed at
+		if free || inGroup || w.lands[j].chain {
+			w.slack++
+		} else {
 			w.passed++
 		}
 	}

@@ -10,7 +10,7 @@ import (
 )
 
 // failed is the score of a reading that could not be worked to the row's end.
-const failed = 1 << 20
+const failed = cannot
 
 // work works one row: it lays out what the hook meets, tries the customary
 // reading, and others only if the row does not come out or its count differs.
@@ -71,7 +71,7 @@ func (w *worker) read(body []syntax.Node, base *cursor) (best, first int, err er
 		if w.countOff() != nil {
 			score += 2
 		}
-		return score, nil
+		return off*score + min(w.slack, off-1), nil
 	}
 	first, err = try(0)
 	if first == 0 {
@@ -79,8 +79,8 @@ func (w *worker) read(body []syntax.Node, base *cursor) (best, first int, err er
 	}
 	least, last := first, 0
 	for k := 1; k < len(readings) && least > 0; k++ {
-		if !w.mayRead(readings[k].reading) {
-			continue
+		if r := readings[k].reading; !w.mayRead(r) || least < off && r != (reading{chains: true}) {
+			continue // where the row comes out, only what "st" takes in is still open
 		}
 		last = k
 		if score, _ := try(k); score < least {
