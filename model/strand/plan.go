@@ -44,9 +44,9 @@ func (p Plan) Less(q Plan) bool {
 	return p.Unturned < q.Unturned
 }
 
-// MaxPlanYarns is the number of yarns that [Best] plans for: each waits at the
-// left edge, at the right, or nowhere, and all ways are weighed at once.
-const MaxPlanYarns = 7
+// MaxPlanYarns is the number of yarns that [Best] plans for: all ways in which
+// they can wait, each at one edge or the other, are weighed at once.
+const MaxPlanYarns = 12
 
 // Best finds the best plan for the rows by dynamic programming over the row,
 // its face and the edge at which each yarn waits. ok is false when there are
@@ -68,19 +68,19 @@ func Best(needs []Need) (plan Plan, ok bool) {
 	if len(needs) == 0 {
 		return Plan{}, true
 	}
-	floats := floatLengths(needs)
-	limits := slices.Clone(floats)
+	s := newSearch(needs)
+	limits := slices.Clone(s.floats)
 	slices.Sort(limits)
 	limits = slices.Compact(limits)
 
-	fewest := cheapest(needs, floats, limits[len(limits)-1])
-	least, _ := slices.BinarySearchFunc(limits, fewest.Cuts, func(limit float64, cuts int) int {
-		if cheapest(needs, floats, limit).Cuts > cuts {
+	fewest := s.cheapest(limits[len(limits)-1]).cuts()
+	least, _ := slices.BinarySearchFunc(limits, fewest, func(limit float64, cuts int) int {
+		if s.cheapest(limit).cuts() > cuts {
 			return -1
 		}
 		return 0
 	})
-	return cheapest(needs, floats, limits[least]), true
+	return s.plan(limits[least]), true
 }
 
 // Judge says what working the rows on the given faces costs, with no yarn cut
@@ -129,84 +129,109 @@ func other(f Face) Face {
 	return RS
 }
 
-// waiting packs for each yarn, in base 3, the face whose rows begin where it
-// waits; 0 while it has not been joined.
-type waiting int
-
-var powers = [MaxPlanYarns + 1]waiting{1, 3, 9, 27, 81, 243, 729, 2187}
-
-func (w waiting) of(yarn uint8) Face { return Face(w / powers[yarn] % 3) }
-
-func (w waiting) with(yarn uint8, at Face) waiting {
-	return w + (waiting(at)-waiting(w.of(yarn)))*powers[yarn]
+// search weighs the ways to work the rows. A state is the face of the last row,
+// in bit 0 (set for WS), and for each yarn that has been joined a bit for the
+// edge where it waits: set where WS rows begin. Which yarns have been joined
+// follows from the row.
+type search struct {
+	needs  []Need
+	floats []float64 // see [floatLengths]
+	joins  []bool    // by row: its yarn is met for the first time
+	layers [2][]cost // by state, after the last row and after the one before
+	from   [][]int32 // by row and state: the state before; kept only for the plan itself
 }
 
-// cost is what has been paid up to a state, and how it was reached.
-type cost struct {
-	cuts, unturned int32
-	from           int32 // state before; -1 where the state cannot be reached
-}
+// cost is what a way costs: cuts, and rows that do not turn, in this order of weight.
+type cost int64
 
-// cheapest works out the plan with the fewest cuts, then the fewest rows that
-// do not turn, with no float longer than limit. A state is the face of the
-// last row and where each yarn waits.
-func cheapest(needs []Need, floats []float64, limit float64) Plan {
-	yarns := uint8(0)
-	for _, n := range needs {
-		yarns = max(yarns, n.Yarn+1)
-	}
-	states := int(powers[yarns]) * 3
-	layers := make([][]cost, len(needs)+1)
-	for k := range layers {
-		layers[k] = make([]cost, states)
-		for s := range layers[k] {
-			layers[k][s].from = -1
-		}
-	}
-	layers[0][0].from = 0
+const (
+	oneCut      cost = 1 << 32
+	unreachable cost = 1<<63 - 1
+)
+
+func (c cost) cuts() int { return int(c / oneCut) }
+
+func newSearch(needs []Need) *search {
+	s := &search{needs: needs, floats: floatLengths(needs), joins: make([]bool, len(needs))}
+	met := [MaxPlanYarns]bool{}
+	yarns := 0
 	for k, n := range needs {
-		for s, paid := range layers[k] {
-			if paid.from < 0 {
+		s.joins[k] = !met[n.Yarn]
+		met[n.Yarn] = true
+		yarns = max(yarns, int(n.Yarn)+1)
+	}
+	for i := range s.layers {
+		s.layers[i] = make([]cost, 2<<yarns)
+	}
+	return s
+}
+
+// cheapest gives the least cost of working the rows with no float longer than limit.
+func (s *search) cheapest(limit float64) cost {
+	s.sweep(limit)
+	return slices.Min(s.layers[0])
+}
+
+// sweep goes through the rows and leaves in layers[0] the least cost of each state after the last.
+func (s *search) sweep(limit float64) {
+	here, next := s.layers[0], s.layers[1]
+	for i := range here {
+		here[i] = unreachable
+	}
+	here[0] = 0
+	for k, n := range s.needs {
+		for i := range next {
+			next[i] = unreachable
+		}
+		edge := 2 << n.Yarn
+		for state, paid := range here {
+			if paid == unreachable {
 				continue
 			}
-			before, w := Face(s%3), waiting(s/3)
 			for face := RS; face <= WS; face++ {
 				if n.Face != AnyFace && n.Face != face {
 					continue
 				}
-				next := paid
-				if at := w.of(n.Yarn); at != AnyFace && (at != face || floats[k] > limit) {
-					next.cuts++
+				ws := int(face - RS)
+				sum := paid
+				if meets := state&edge != 0 == (face == WS); !s.joins[k] && (!meets || s.floats[k] > limit) {
+					sum += oneCut
 				}
-				if before == face {
-					next.unturned++
+				if k > 0 && state&1 == ws {
+					sum++
 				}
-				next.from = int32(s)
-				to := int(w.with(n.Yarn, other(face)))*3 + int(face)
-				if was := layers[k+1][to]; was.from < 0 || dearer(was, next) {
-					layers[k+1][to] = next
+				to := state&^edge&^1 | ws
+				if face == RS { // it ends where WS rows begin
+					to |= edge
+				}
+				if sum < next[to] {
+					next[to] = sum
+					if s.from != nil {
+						s.from[k][to] = int32(state)
+					}
 				}
 			}
 		}
+		here, next = next, here
 	}
-	best := -1
-	for s, paid := range layers[len(needs)] {
-		if paid.from >= 0 && (best < 0 || dearer(layers[len(needs)][best], paid)) {
-			best = s
-		}
-	}
-	p := Plan{Faces: make([]Face, len(needs)), Cuts: int(layers[len(needs)][best].cuts), Unturned: int(layers[len(needs)][best].unturned)}
-	for k, s := len(needs), best; k > 0; k-- {
-		p.Faces[k-1] = Face(s % 3)
-		s2 := int(layers[k][s].from)
-		if at := waiting(s2 / 3).of(needs[k-1].Yarn); at == p.Faces[k-1] && floats[k-1] <= limit {
-			p.Longest = max(p.Longest, floats[k-1])
-		}
-		s = s2
-	}
-	return p
+	s.layers[0], s.layers[1] = here, next
 }
 
-func dearer(a, b cost) bool {
-	return a.cuts > b.cuts || a.cuts == b.cuts && a.unturned > b.unturned
+// plan is the cheapest plan with no float longer than limit.
+func (s *search) plan(limit float64) Plan {
+	s.from = make([][]int32, len(s.needs))
+	for k := range s.from {
+		s.from[k] = make([]int32, len(s.layers[0]))
+	}
+	least := s.cheapest(limit)
+	state := slices.Index(s.layers[0], least)
+	p := Plan{Faces: make([]Face, len(s.needs)), Cuts: least.cuts(), Unturned: int(least % oneCut)}
+	for k := len(s.needs) - 1; k >= 0; k-- {
+		p.Faces[k] = RS + Face(state&1)
+		state = int(s.from[k][state])
+		if meets := state&(2<<s.needs[k].Yarn) != 0 == (p.Faces[k] == WS); meets && !s.joins[k] && s.floats[k] <= limit {
+			p.Longest = max(p.Longest, s.floats[k])
+		}
+	}
+	return p
 }

@@ -18,6 +18,15 @@ type Strand struct {
 // Ends is how many ends of the strand are to be woven in.
 func (s *Strand) Ends() int { return len(s.Joins) + len(s.Cuts) }
 
+// FloatCM is the height that all its floats climb together, in cm.
+func (s *Strand) FloatCM() float64 {
+	cm := 0.0
+	for _, f := range s.Floats {
+		cm += f.CM
+	}
+	return cm
+}
+
 // Float is the yarn carried up an edge from the end of one row to the beginning of a later one.
 type Float struct {
 	From, To int // rows: it waits at the end of From and is taken up again at the beginning of To
@@ -33,80 +42,79 @@ type Joint struct {
 
 // Carry is a yarn carried along a row behind stitches of another.
 type Carry struct {
-	Row      int
-	Longest  int  // stitches: the longest stretch it runs behind
-	Returned bool // it is worked again in the row after that stretch
+	Row     int
+	Longest int  // stitches: the longest stretch it runs behind
+	Front   bool // the wrong side faces the maker, so that it must be held to the front
+}
+
+// Wait is a yarn that waits at an edge between two rows.
+type Wait struct {
+	Yarn uint8
+	From int // the row at whose end it waits
+	Side fabric.Side
+	CM   float64 // height of the edge at which it waits, from the foundation
 }
 
 // Strands is the way of every yarn through a piece.
 type Strands struct {
 	ByYarn  []Strand // in the order of Fabric.Yarns
+	Waiting [][]Wait // by row: the yarns that wait while it is worked, in the order of Fabric.Yarns
+	Held    []int    // rows after which the live loop is held by a marker: its yarn waits while another is worked without turning
 	Ends    int      // to weave in
 	Longest Float    // the longest float of all; CM is 0 where nothing is carried
 }
 
-// Follow follows every yarn of f. rowCM gives the height of each row in cm.
+// Cut is how many times a yarn is cut and joined again.
+func (s *Strands) Cut() int {
+	n := 0
+	for y := range s.ByYarn {
+		n += max(0, len(s.ByYarn[y].Joins)-1)
+	}
+	return n
+}
+
+// Follow follows every yarn of f. rowCM gives the height of each row in cm; nil
+// leaves all heights 0.
 //
 // A yarn waits where its row ended. When a later row begins there, it is
 // carried up; when that row begins at the other edge, or the rows say so, it is
 // cut and joined again.
 func Follow(f *fabric.Fabric, rowCM []float64) Strands {
-	heights := make([]float64, len(f.Rows)+1)
-	for r, cm := range rowCM {
-		heights[r+1] = heights[r] + cm
+	w := walk{fabric: f, waits: make([]wait, len(f.Yarns)), heights: make([]float64, len(f.Rows)+1)}
+	for r := range f.Rows {
+		if r < len(rowCM) {
+			w.heights[r+1] = rowCM[r]
+		}
+		w.heights[r+1] += w.heights[r]
 	}
-	out := Strands{ByYarn: make([]Strand, len(f.Yarns))}
-	waits := make([]wait, len(f.Yarns))
-	for y := range out.ByYarn {
-		out.ByYarn[y] = Strand{Letter: f.Yarns[y], Yarn: uint8(y)}
-		waits[y].row = -1
+	w.out = Strands{ByYarn: make([]Strand, len(f.Yarns)), Waiting: make([][]Wait, len(f.Rows))}
+	for y := range w.waits {
+		w.out.ByYarn[y] = Strand{Letter: f.Yarns[y], Yarn: uint8(y)}
+		w.waits[y].row = -1
 	}
 	events := f.Events
 	for r := range f.Rows {
-		row := &f.Rows[r]
-		for _, use := range uses(f, row) {
-			s, w := &out.ByYarn[use.yarn], &waits[use.yarn]
-			begins := beginSide(row)
-			switch {
-			case use.midRow && w.row < 0:
-				s.Joins = append(s.Joins, Joint{Row: r})
-			case use.midRow:
-			case w.row < 0:
-				s.Joins = append(s.Joins, Joint{r, begins})
-			case w.side != begins:
-				s.Cuts = append(s.Cuts, Joint{w.row, w.side})
-				s.Joins = append(s.Joins, Joint{r, begins})
-			case w.row < r-1:
-				float := Float{From: w.row, To: r, Side: begins, CM: heights[r] - heights[w.row+1]}
-				s.Floats = append(s.Floats, float)
-				if float.CM > out.Longest.CM {
-					out.Longest = float
-				}
-			}
-			s.Rows = append(s.Rows, r)
-			if use.carry.Longest > 0 {
-				use.carry.Row = r
-				s.Carry = append(s.Carry, use.carry)
-			}
-			*w = wait{r, endSide(row)}
+		n := 0
+		for n < len(events) && int(events[n].Row) <= r {
+			n++
 		}
-		for len(events) > 0 && int(events[0].Row) <= r {
-			e := events[0]
-			events = events[1:]
-			if w := &waits[e.Yarn]; e.Do == fabric.Cut && w.row >= 0 {
-				s := &out.ByYarn[e.Yarn]
-				s.Cuts = append(s.Cuts, Joint{w.row, w.side})
-				w.row = -1
-			}
-		}
+		w.row(r, events[:n])
+		events = events[n:]
 	}
-	for y := range waits {
-		if s := &out.ByYarn[y]; waits[y].row >= 0 { // the last end of every yarn is cut in the end
-			s.Cuts = append(s.Cuts, Joint{waits[y].row, waits[y].side})
-		}
-		out.Ends += out.ByYarn[y].Ends()
+	w.cut(events)
+	for y := range w.waits {
+		w.end(uint8(y)) // the last end of every yarn is cut in the end
+		w.out.Ends += w.out.ByYarn[y].Ends()
 	}
-	return out
+	return w.out
+}
+
+// walk is the walk through the rows.
+type walk struct {
+	fabric  *fabric.Fabric
+	heights []float64 // cm below each row
+	waits   []wait
+	out     Strands
 }
 
 // wait is where a yarn waits: at the end of a row; row -1 while it is not there.
@@ -115,11 +123,92 @@ type wait struct {
 	side fabric.Side
 }
 
+// row takes the yarns through row r, in which the events happen.
+func (w *walk) row(r int, events []fabric.Event) {
+	row := &w.fabric.Rows[r]
+	before := 0
+	for before < len(events) && events[before].Before <= row.First {
+		before++
+	}
+	w.cut(events[:before])
+	joined := [256]bool{}
+	for _, e := range events {
+		joined[e.Yarn] = joined[e.Yarn] || e.Do == fabric.JoinYarn
+	}
+	begins, ends := beginSide(row), endSide(row)
+	used := uses(w.fabric, row)
+	for _, use := range used {
+		s, at := &w.out.ByYarn[use.yarn], w.waits[use.yarn]
+		side := begins
+		if use.midRow {
+			side = fabric.NoSide
+		}
+		elsewhere := at.side != side && at.side != fabric.NoSide && side != fabric.NoSide
+		if at.row >= 0 && (elsewhere || joined[use.yarn]) {
+			w.end(use.yarn)
+			at.row = -1
+		}
+		switch {
+		case at.row < 0:
+			s.Joins = append(s.Joins, Joint{r, side})
+		case at.row < r-1 && !use.midRow:
+			w.float(s, Float{From: at.row, To: r, Side: begins, CM: w.heights[r] - w.heights[at.row+1]})
+		}
+		s.Rows = append(s.Rows, r)
+		if use.carry > 0 {
+			s.Carry = append(s.Carry, Carry{Row: r, Longest: use.carry, Front: row.WS})
+		}
+		w.waits[use.yarn] = wait{r, fabric.NoSide}
+	}
+	if len(used) > 0 {
+		w.waits[w.fabric.Stitches[row.Last-1].Yarn].side = ends
+	}
+	w.cut(events[before:])
+	for y, at := range w.waits {
+		if at.row >= 0 && at.row < r {
+			w.out.Waiting[r] = append(w.out.Waiting[r], Wait{Yarn: uint8(y), From: at.row, Side: at.side, CM: w.heights[at.row+1]})
+		}
+	}
+	if held := r - 1; held > 0 && row.Shape == fabric.Flat && !row.Turned && len(used) > 0 {
+		last := w.fabric.Rows[held].Last - 1
+		if y := w.fabric.Stitches[max(last, 0)].Yarn; y != used[0].yarn && w.waits[y].row == held {
+			w.out.Held = append(w.out.Held, held)
+		}
+	}
+}
+
+func (w *walk) float(s *Strand, f Float) {
+	s.Floats = append(s.Floats, f)
+	if f.CM > w.out.Longest.CM {
+		w.out.Longest = f
+	}
+}
+
+// cut ends the yarns that the events cut.
+func (w *walk) cut(events []fabric.Event) {
+	for _, e := range events {
+		if e.Do == fabric.Cut {
+			w.end(e.Yarn)
+		}
+	}
+}
+
+// end cuts a yarn where it waits, if it is there.
+func (w *walk) end(yarn uint8) {
+	at := &w.waits[yarn]
+	if at.row < 0 {
+		return
+	}
+	s := &w.out.ByYarn[yarn]
+	s.Cuts = append(s.Cuts, Joint{at.row, at.side})
+	at.row = -1
+}
+
 // use is a yarn's part in one row.
 type use struct {
 	yarn   uint8
 	midRow bool // not the yarn with which the row begins
-	carry  Carry
+	carry  int  // stitches: the longest stretch behind which it runs
 }
 
 // uses lists the yarns of a row in the order in which they come into it.
@@ -128,28 +217,26 @@ func uses(f *fabric.Fabric, row *fabric.Row) []use {
 		return nil
 	}
 	var out []use
-	var last [256]int32 // the stitch after the yarn's last one, counted from 1
+	var after [256]int32 // the place behind the yarn's last stitch; 0 before its first
 	for id := row.First; id < row.Last; id++ {
-		y := f.Stitches[id].Yarn
-		at := id - row.First + 1
-		if last[y] == 0 {
+		y, at := f.Stitches[id].Yarn, id-row.First
+		if after[y] == 0 {
 			out = append(out, use{yarn: y, midRow: len(out) > 0})
-		} else if behind := int(at - last[y]); behind > 0 {
-			for i := range out {
-				if out[i].yarn == y && behind > out[i].carry.Longest {
-					out[i].carry = Carry{Longest: behind}
-				}
+		}
+		for i := range out {
+			if out[i].yarn == y && after[y] > 0 {
+				out[i].carry = max(out[i].carry, int(at-after[y]))
 			}
 		}
-		last[y] = at + 1
+		after[y] = at + 1
 	}
 	return out
 }
 
-// beginSide is the edge at which a row begins; rounds have none.
+// beginSide is the edge at which a row begins; rounds and rows along an edge have none.
 func beginSide(row *fabric.Row) fabric.Side {
 	switch {
-	case row.Shape != fabric.Flat:
+	case row.Shape != fabric.Flat || row.EndSide != fabric.NoSide:
 		return fabric.NoSide
 	case row.FromLeft:
 		return fabric.Left
@@ -166,4 +253,24 @@ func endSide(row *fabric.Row) fabric.Side {
 		return fabric.Left
 	}
 	return fabric.NoSide
+}
+
+// Covered says which edges an edging covers: those with stitches worked into
+// their row ends.
+func Covered(f *fabric.Fabric) (left, right bool) {
+	for id := range f.Stitches {
+		for _, b := range f.Of(int32(id)) {
+			if b.How != fabric.RowEnd || b.At < 0 {
+				continue
+			}
+			row := &f.Rows[f.Stitches[b.At].Row]
+			atBeginning := b.At-row.First < row.Last-1-b.At
+			if atBeginning == row.FromLeft {
+				left = true
+			} else {
+				right = true
+			}
+		}
+	}
+	return left, right
 }
