@@ -30,8 +30,13 @@ func Decode(src []byte, name string) (*Pattern, error) {
 		Terms:    top.oneOf("terms", []string{"US", "UK"}),
 		Units:    top.oneOf("units", []string{"cm", "in"}),
 		Note:     top.lines("note"),
-		Hook:     readHook(top.table("hook")),
-		Gauge:    readGauge(top.table("gauge")),
+
+		Baby:          top.yes("baby"),
+		FloatLimitCM:  top.number("float_limit_cm"),
+		MarginPercent: top.number("margin_percent"),
+
+		Hook:  readHook(top.table("hook")),
+		Gauge: readGauge(top.table("gauge")),
 	}
 	if p.Terms == "" {
 		p.Terms = "US"
@@ -162,20 +167,35 @@ func readGauge(t *table) Gauge {
 	if !t.has("over_cm") {
 		g.OverCM = 10 // the trade's usual length
 	}
-	if s := t.table("swatch"); s != nil {
-		defer s.close()
-		g.Swatch = &Swatch{WidthCM: s.number("width_cm"), HeightCM: s.number("height_cm")}
-		if grams := s.table("grams"); grams != nil {
-			g.Swatch.Grams = map[string]float64{}
-			for letter := range grams.values {
-				if grams.letter(letter) {
-					g.Swatch.Grams[letter] = grams.number(letter)
-				}
-			}
-			grams.close()
-		}
-	}
+	g.Swatch = readSwatch(t.table("swatch"))
+	g.Second = readSwatch(t.table("second_swatch"))
 	return g
+}
+
+func readSwatch(t *table) *Swatch {
+	if t == nil {
+		return nil
+	}
+	defer t.close()
+	s := &Swatch{
+		Stitch:            t.text("stitch"),
+		Stitches:          t.number("stitches"),
+		Rows:              t.number("rows"),
+		WidthCM:           t.number("width_cm"),
+		HeightCM:          t.number("height_cm"),
+		UnblockedWidthCM:  t.number("unblocked_width_cm"),
+		UnblockedHeightCM: t.number("unblocked_height_cm"),
+	}
+	if grams := t.table("grams"); grams != nil {
+		s.Grams = map[string]float64{}
+		for letter := range grams.values {
+			if grams.letter(letter) {
+				s.Grams[letter] = grams.number(letter)
+			}
+		}
+		grams.close()
+	}
+	return s
 }
 
 var letterForm = regexp.MustCompile(`^[A-Z]$`)
@@ -200,6 +220,7 @@ func readYarn(t *table, names unique) Yarn {
 		Weight:  t.whole("weight", 0, 7, -1),
 		Grams:   t.number("grams"),
 		Metres:  t.number("metres"),
+		Price:   t.number("price"),
 		Look:    t.oneOf("look", Looks),
 		Colours: t.colours("colours"),
 		RepeatM: t.number("repeat_m"),

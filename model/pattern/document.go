@@ -241,6 +241,19 @@ func (t *table) number(key string) float64 {
 	return x
 }
 
+// yes reads true or false; false where the key is missing.
+func (t *table) yes(key string) bool {
+	v, ok := t.take(key)
+	if !ok {
+		return false
+	}
+	b, ok := v.(bool)
+	if !ok {
+		t.wrongType(key, "true or false", "write it without quotes: "+key+" = true")
+	}
+	return b
+}
+
 // whole reads a whole number from least to most; missing where the key is.
 func (t *table) whole(key string, least, most, missing int) int {
 	v, ok := t.take(key)

@@ -21,6 +21,11 @@ func (p *Pattern) Encode() []byte {
 	w.text("terms", p.Terms)
 	w.text("units", p.Units)
 	w.lines("note", p.Note)
+	if p.Baby {
+		w.WriteString("baby = true\n")
+	}
+	w.number("float_limit_cm", p.FloatLimitCM)
+	w.number("margin_percent", p.MarginPercent)
 	if p.Hook.MM != 0 {
 		w.header("[hook]")
 		w.number("mm", p.Hook.MM)
@@ -100,17 +105,28 @@ func (w *writer) gauge(g Gauge) {
 		w.number("rows", g.Rows)
 		w.number("over_cm", g.OverCM)
 	}
-	if s := g.Swatch; s != nil {
-		w.header("[gauge.swatch]")
-		w.number("width_cm", s.WidthCM)
-		w.number("height_cm", s.HeightCM)
-		var grams []string
-		for _, letter := range slices.Sorted(maps.Keys(s.Grams)) {
-			grams = append(grams, letter+" = "+decimal(s.Grams[letter]))
-		}
-		if len(grams) > 0 {
-			fmt.Fprintf(w, "grams = { %s }\n", strings.Join(grams, ", "))
-		}
+	w.swatch("[gauge.swatch]", g.Swatch)
+	w.swatch("[gauge.second_swatch]", g.Second)
+}
+
+func (w *writer) swatch(header string, s *Swatch) {
+	if s == nil {
+		return
+	}
+	w.header(header)
+	w.text("stitch", s.Stitch)
+	w.number("stitches", s.Stitches)
+	w.number("rows", s.Rows)
+	w.number("width_cm", s.WidthCM)
+	w.number("height_cm", s.HeightCM)
+	w.number("unblocked_width_cm", s.UnblockedWidthCM)
+	w.number("unblocked_height_cm", s.UnblockedHeightCM)
+	var grams []string
+	for _, letter := range slices.Sorted(maps.Keys(s.Grams)) {
+		grams = append(grams, letter+" = "+decimal(s.Grams[letter]))
+	}
+	if len(grams) > 0 {
+		fmt.Fprintf(w, "grams = { %s }\n", strings.Join(grams, ", "))
 	}
 }
 
@@ -125,6 +141,7 @@ func (w *writer) yarn(y Yarn) {
 	}
 	w.number("grams", y.Grams)
 	w.number("metres", y.Metres)
+	w.number("price", y.Price)
 	w.text("look", y.Look)
 	if len(y.Colours) > 0 {
 		quoted := make([]string, len(y.Colours))

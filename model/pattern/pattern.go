@@ -19,6 +19,10 @@ type Pattern struct {
 	Units    string // "cm" or "in": the units in which measures are shown; the file itself is in cm
 	Note     string
 
+	Baby          bool    // for a baby or small child: stricter floats, and cautions
+	FloatLimitCM  float64 // the longest float up an edge; 0: the trade's custom
+	MarginPercent float64 // of yarn to have in hand over what is reckoned; 0: the trade's custom
+
 	Hook       Hook
 	Gauge      Gauge
 	Yarns      []Yarn
@@ -37,12 +41,18 @@ type Hook struct {
 type Gauge struct {
 	Stitches, Rows float64 // 0: not said
 	OverCM         float64
-	Swatch         *Swatch // nil: none was weighed
+	Swatch         *Swatch // nil: none was measured or weighed
+	Second         *Swatch // one in another stitch, for a closer calibration; nil: none
 }
 
-// Swatch is a weighed swatch, which calibrates the yarn requirement.
+// Swatch is a swatch: measured it gives the gauge, weighed it calibrates the
+// yarn requirement.
 type Swatch struct {
-	WidthCM, HeightCM float64
+	Stitch            string             // the one stitch it is worked in, in the pattern's terms; "" for the pattern stitch
+	Stitches, Rows    float64            // counted over the measured width and height; 0: not said
+	WidthCM, HeightCM float64            // after blocking
+	UnblockedWidthCM  float64            // before blocking, over the same stitches; 0: not measured
+	UnblockedHeightCM float64            // before blocking, over the same rows; 0: not measured
 	Grams             map[string]float64 // by yarn letter
 }
 
@@ -55,6 +65,7 @@ type Yarn struct {
 	Weight int     // the trade's weight category, 0 (lace) to 7 (jumbo); -1 when not said
 	Grams  float64 // of one ball
 	Metres float64 // of one ball
+	Price  float64 // of one ball, in the designer's currency; 0: not said
 	Look   string  // one of Looks, "" for solid
 
 	Colours []string // of a heather, tweed or variegated yarn, "#rrggbb" each

@@ -26,6 +26,9 @@ note = """
 Yarn not in use waits at the edge.
 Carry it up loosely.
 """
+baby = true
+float_limit_cm = 1.5
+margin_percent = 12.5
 
 [hook]
 mm = 4
@@ -36,9 +39,21 @@ rows = 14.5
 over_cm = 10
 
 [gauge.swatch]
+stitches = 27
+rows = 22
 width_cm = 15
 height_cm = 15
+unblocked_width_cm = 14.5
+unblocked_height_cm = 14
 grams = { A = 7.5, B = 4 }
+
+[gauge.second_swatch]
+stitch = "sc"
+stitches = 27
+rows = 30
+width_cm = 15
+height_cm = 15
+grams = { A = 12 }
 
 [[yarn]]
 letter = "A"
@@ -48,6 +63,7 @@ colour = "#43525c"
 weight = 3
 grams = 50
 metres = 120
+price = 4.5
 look = "variegated"
 colours = ["#43525c", "#6b7a83"]
 repeat_m = 1.5
@@ -100,11 +116,18 @@ func TestDecodeReadsEveryKey(t *testing.T) {
 		Terms:    "US",
 		Units:    "cm",
 		Note:     "Yarn not in use waits at the edge.\nCarry it up loosely.\n",
-		Hook:     pattern.Hook{MM: 4},
+
+		Baby:          true,
+		FloatLimitCM:  1.5,
+		MarginPercent: 12.5,
+
+		Hook: pattern.Hook{MM: 4},
 		Gauge: pattern.Gauge{Stitches: 18, Rows: 14.5, OverCM: 10,
-			Swatch: &pattern.Swatch{WidthCM: 15, HeightCM: 15, Grams: map[string]float64{"A": 7.5, "B": 4}}},
+			Swatch: &pattern.Swatch{Stitches: 27, Rows: 22, WidthCM: 15, HeightCM: 15, UnblockedWidthCM: 14.5, UnblockedHeightCM: 14,
+				Grams: map[string]float64{"A": 7.5, "B": 4}},
+			Second: &pattern.Swatch{Stitch: "sc", Stitches: 27, Rows: 30, WidthCM: 15, HeightCM: 15, Grams: map[string]float64{"A": 12}}},
 		Yarns: []pattern.Yarn{
-			{Letter: "A", Name: "Lantern DK", Shade: "Wet Slate", Colour: "#43525c", Weight: 3, Grams: 50, Metres: 120,
+			{Letter: "A", Name: "Lantern DK", Shade: "Wet Slate", Colour: "#43525c", Weight: 3, Grams: 50, Metres: 120, Price: 4.5,
 				Look: "variegated", Colours: []string{"#43525c", "#6b7a83"}, RepeatM: 1.5},
 			{Letter: "B", Name: "Lantern DK", Shade: "Foam", Colour: "#e9e4d6", Weight: -1},
 		},
