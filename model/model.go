@@ -59,7 +59,7 @@ func Work(lib *stitch.Library, p *pattern.Pattern, size int) *Worked {
 
 // workPiece takes one piece through the stages.
 func workPiece(lib *stitch.Library, p *pattern.Pattern, piece pattern.Piece, size int) PieceWork {
-	tree, findings := syntax.Read(piece.Rows, readOptions(lib, p))
+	tree, findings := syntax.Read(piece.Rows, ReadOptions(lib, p))
 	o := work.Options{Size: size, Limit: Limit, RowsForLength: rowsForLength(p.Gauge, sizeOf(p, size))}
 	var proof work.Proof
 	var doubts diag.List
@@ -83,8 +83,8 @@ func workPiece(lib *stitch.Library, p *pattern.Pattern, piece pattern.Piece, siz
 	return done
 }
 
-// readOptions are the pattern's terms, own stitches and sizes.
-func readOptions(lib *stitch.Library, p *pattern.Pattern) syntax.ReadOptions {
+// ReadOptions are the pattern's terms, own stitches and sizes, with which its rows are read.
+func ReadOptions(lib *stitch.Library, p *pattern.Pattern) syntax.ReadOptions {
 	o := syntax.ReadOptions{Library: lib, UK: p.Terms == "UK", Units: map[string]string{}}
 	for _, s := range p.Stitches {
 		o.Units[s.Abbreviation] = Definition(lib, s, strings.ToLower(p.Terms))

@@ -67,7 +67,7 @@ func WithRepeats(lib *stitch.Library, p *pattern.Pattern, size, piece, n int) (*
 	}
 	q.Sizes[size].Repeats = n
 	of := p.Pieces[piece]
-	tree, _ := syntax.Read(of.Rows, readOptions(lib, p))
+	tree, _ := syntax.Read(of.Rows, ReadOptions(lib, p))
 	chain := foundation(tree)
 	if chain != nil && chain.N.A != 0 {
 		return &q, nil

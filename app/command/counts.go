@@ -3,7 +3,9 @@ package command
 import (
 	"bufio"
 	"fmt"
+	"io"
 
+	"strandway/model"
 	"strandway/model/fabric"
 )
 
@@ -34,6 +36,15 @@ func runCounts(c *call) error {
 		return err
 	}
 	out := bufio.NewWriter(c.stdout)
+	writeCounts(out, worked)
+	if err := out.Flush(); err != nil {
+		return err
+	}
+	return src.findings(c.stderr, worked, faults(worked.Findings))
+}
+
+// writeCounts writes the table of counts, a line a row.
+func writeCounts(w io.Writer, worked *model.Worked) {
 	for i := range worked.Pieces {
 		piece := &worked.Pieces[i]
 		for j := range piece.Fabric.Rows {
@@ -41,14 +52,10 @@ func runCounts(c *call) error {
 			if row.First == row.Last && j == 0 {
 				continue // a ring has no stitches of its own
 			}
-			fmt.Fprintf(out, "%s\t%s\t%s\t%s\t%s\t%d\t%d\n", piece.Piece.Name, row.Label, side(row), direction(row),
+			fmt.Fprintf(w, "%s\t%s\t%s\t%s\t%s\t%d\t%d\n", piece.Piece.Name, row.Label, side(row), direction(row),
 				yarnLetter(piece.Fabric, row), row.Count, row.Count+row.Chains)
 		}
 	}
-	if err := out.Flush(); err != nil {
-		return err
-	}
-	return src.findings(c.stderr, worked, faults(worked.Findings))
 }
 
 func side(r *fabric.Row) string {

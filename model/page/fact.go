@@ -1,0 +1,262 @@
+package page
+
+import (
+	"regexp"
+	"strconv"
+	"strings"
+	"unicode"
+
+	"strandway/model/pattern"
+)
+
+// isSection sees the heading of a part of the page and enters it.
+func (r *reader) isSection(i int, l line) bool {
+	s, rest, ok := sectionHead(l.text)
+	if !ok || r.section == instructions && len(r.pieces) > 0 && r.piece().begun && s != notes && s != finishing && s != specials && s != colours && s != instructions && s != gauge && rest != "" {
+		return false
+	}
+	if r.section == instructions && r.open != nil && !r.open.remark && rest != "" && r.readable(l.text) > .6 {
+		return false
+	}
+	if s == notes && r.section == instructions { // a note among the rows
+		r.close()
+		r.open = &passage{remark: true}
+		r.open.add(line{l.at + len(l.text) - len(rest), rest + " "})
+		return true
+	}
+	r.close()
+	r.endSpecial()
+	r.section = s
+	if s == instructions && rest == "" {
+		r.prose = append(r.prose, l.text)
+		return true
+	}
+	r.fact(l, true)
+	return true
+}
+
+// pieceWords are words of which one makes a short line the heading of a piece.
+var pieceWords = regexp.MustCompile(`(?i)\b(?:body|sleeves?|front|back|edging|border|base|sides?|strap|handles?|cuff|crown|brim|leg|foot|heel|toe|thumb|head|arms?|ears?|tail|wings?|beak|nose|panel|square|motif|centre|center|flower|leaf|leaves|petals?|stem|collar|band|ribbing|hood|pocket|yoke|gusset|hand|top|bottom|lid|main|part|section|blanket|scarf|shawl|hat|mitt|sock|bag|basket|cushion|swatch|round|trim|flap|bow|stitch pattern|make \d+|make two)\b`)
+
+// chatter begins a line that speaks to the reader and heads nothing.
+var chatter = regexp.MustCompile(`(?i)^(?:let'?s|let’s|now|ok|okay|here|time|ready|you|we|i|i'm|it|this|that|so|and|but|if|when|please|enjoy|happy|thank|hi|hello|don't|love|done|that's|by)\b`)
+
+// isPieceHead sees a short line that heads a piece.
+func (r *reader) isPieceHead(i int, l line) bool {
+	text := strings.TrimRight(l.text, " :*#-–—")
+	words := len(strings.Fields(text))
+	if words == 0 || words > 7 || len(text) > 60 || chatter.MatchString(text) || strings.ContainsAny(text[len(text)-1:], ".!?,;") {
+		return false
+	}
+	if letterHead.MatchString(text) || letterLast.MatchString(text) || letterFirst.MatchString(text) || hookWord.MatchString(text) {
+		return false // a line of materials
+	}
+	c := []rune(text)[0]
+	if !unicode.IsUpper(c) && !unicode.IsDigit(c) || r.readable(text) > .6 || foundationAt(text) >= 0 && !strings.Contains(text, "(") {
+		return false
+	}
+	upper := text == strings.ToUpper(text)
+	return (upper || pieceWords.MatchString(text) || strings.HasSuffix(l.text, ":") || titled(text)) && r.rowsFollow(i)
+}
+
+// titled reports whether the longer words of a line begin with capitals.
+func titled(text string) bool {
+	for _, w := range strings.Fields(text) {
+		if c := []rune(w)[0]; len(w) > 3 && unicode.IsLetter(c) && !unicode.IsUpper(c) {
+			return false
+		}
+	}
+	return true
+}
+
+// rowsFollow reports whether a row or a foundation stands soon below a line.
+func (r *reader) rowsFollow(i int) bool {
+	seen := 0
+	for j := i + 1; j < len(r.lines) && seen < 6; j++ {
+		l := r.lines[j]
+		if l.blank() {
+			continue
+		}
+		if rowHead.MatchString(l.text) || foundationAt(l.text) >= 0 {
+			return true
+		}
+		if m := bareHead.FindStringSubmatch(l.text); m != nil && r.readable(m[2]) > .5 {
+			return true
+		}
+		if _, rest, ok := sectionHead(l.text); ok && rest == "" {
+			return false
+		}
+		seen++
+	}
+	return false
+}
+
+// keep keeps a line that heads nothing as a remark.
+func (r *reader) keep(l line) {
+	r.heading = nil
+	if len(r.pieces) == 0 || !r.piece().begun {
+		r.prose = append(r.prose, l.text)
+		return
+	}
+	r.piece().write(&passage{parts: []part{part(l)}}, "Note: ")
+}
+
+// fact takes what a line outside the rows says, and keeps it.
+func (r *reader) fact(l line, gap bool) {
+	if len(r.prose) > 0 && gap {
+		r.prose = append(r.prose, "")
+	}
+	if r.section == specials && (r.special != nil || r.defines(l)) {
+		r.addSpecial(l)
+		return
+	}
+	if r.defines(l) && r.section != abbreviations {
+		r.addSpecial(l)
+		return
+	}
+	r.prose = append(r.prose, l.text)
+	r.rule(l.text)
+	r.statedMultiple(l.text)
+	r.hookSize(l.text)
+	r.gauge(l.text)
+	r.sizeNames(l.text)
+	r.yarns(l.text)
+	if m := madeBy.FindStringSubmatch(l.text); m != nil && r.p.Designer == "" {
+		r.p.Designer = strings.TrimSpace(m[1])
+	}
+}
+
+var madeBy = regexp.MustCompile(`(?i)^(?:a )?(?:pattern |design(?:ed)? )?by:?\s+(\pLu?[^.,!?]{2,40})$`)
+
+// isTitle sees the page's name: its first line, unless that begins a part or a row.
+func (r *reader) isTitle(l line) bool {
+	const longest = 90
+	_, _, head := sectionHead(l.text)
+	return r.section == front && len(r.prose) == 0 && !head && len(l.text) <= longest && !rowHead.MatchString(l.text) && foundationAt(l.text) < 0
+}
+
+// rule keeps a sentence that governs the rows, to set it above them.
+func (r *reader) rule(text string) {
+	for s := range strings.SplitSeq(text, ". ") {
+		if s = strings.Trim(s, " .•-*"); governs.MatchString(s) && len(s) < 200 {
+			r.rules = append(r.rules, strings.TrimPrefix(strings.TrimPrefix(s, "Note: "), "Notes: "))
+		}
+	}
+}
+
+var governs = regexp.MustCompile(`(?i)\b(?:ch(?:ain)?s?\b.*\b(?:not |n't |n’t )?counts?\b(?: as)?|do(?:es)? not turn\b|never turn|without turning|(?:all|every) (?:rows?|rounds?|rnds?).*(?:right side|RS))`)
+
+var (
+	hookMM     = regexp.MustCompile(`(?i)(\d{1,2}(?:[.,]\d{1,2})?)\s*-?\s*mm\b`)
+	hookWord   = regexp.MustCompile(`(?i)\bhook|^needle`)
+	hookLetter = regexp.MustCompile(`\b([B-T])(?:\s*[-/ ]\s*(\d{1,2}(?:\.\d+)?|1½))?\b`)
+)
+
+// hookSize finds the hook, in millimetres or by its US letter.
+func (r *reader) hookSize(text string) {
+	if r.p.Hook.MM != 0 || r.section != hook && !hookWord.MatchString(text) {
+		return
+	}
+	if m := hookMM.FindStringSubmatch(text); m != nil {
+		r.p.Hook.MM, _ = strconv.ParseFloat(strings.Replace(m[1], ",", ".", 1), 64)
+		return
+	}
+	near := text
+	if at := hookWord.FindStringIndex(text); at != nil {
+		near = text[max(0, at[0]-24):min(len(text), at[1]+24)]
+	}
+	for _, m := range hookLetter.FindAllStringSubmatch(near, -1) {
+		if mm := hookByLetter()[m[1]]; mm != 0 {
+			r.p.Hook.MM = mm
+			return
+		}
+	}
+}
+
+var (
+	measureCM = regexp.MustCompile(`(?i)\d\s*(?:cm|mm)\b`)
+	measureIn = regexp.MustCompile(`(?i)\d\s*(?:in\b|ins\b|inch|"|”|″)`)
+
+	gaugeStitches = regexp.MustCompile(`(?i)(\d{1,3}(?:\.\d+)?)\s*(?:sts?|stitches|sc|hdc|dc|tr|htr|half|single|double|treble)\b`)
+	gaugeRows     = regexp.MustCompile(`(?i)(\d{1,3}(?:\.\d+)?)\s*(?:rows|rnds|rounds|r)\b`)
+	gaugeOver     = regexp.MustCompile(`(?i)(\d{1,2}(?:\.\d+)?)\s*(cm|in\b|ins\b|inch|inches|"|”|″)`)
+)
+
+// gauge finds stitches and rows over a length.
+func (r *reader) gauge(text string) {
+	if r.section != gauge && !strings.Contains(strings.ToLower(text), "gauge") || r.p.Gauge.Stitches != 0 {
+		return
+	}
+	over := gaugeOver.FindStringSubmatch(text)
+	if over == nil {
+		return
+	}
+	var g pattern.Gauge
+	if m := gaugeStitches.FindStringSubmatch(text); m != nil {
+		g.Stitches, _ = strconv.ParseFloat(m[1], 64)
+	}
+	if m := gaugeRows.FindStringSubmatch(text); m != nil {
+		g.Rows, _ = strconv.ParseFloat(m[1], 64)
+	}
+	g.OverCM, _ = strconv.ParseFloat(over[1], 64)
+	if over[2] != "cm" {
+		g.OverCM *= 2.54
+		if g.OverCM > 10.1 && g.OverCM < 10.2 {
+			g.OverCM = 10 // 4 in and 10 cm are one measure to the trade
+		}
+	}
+	if g.Stitches != 0 && g.OverCM != 0 {
+		r.p.Gauge = g
+	}
+}
+
+var (
+	sizeList = regexp.MustCompile(`^\s*([\pL\d][\pL\d /-]{0,20}?)\s*[(\[]([\pL\d][^)\]]{0,80})[)\]](?:\s*[(\[]([^)\]]{1,60})[)\]])*\s*\.?$`)
+	hasName  = regexp.MustCompile(`^(?:\d{0,2}X{0,3}[SL]|XX?[SL]|M|[SML]\d?|\d{1,2}X|[A-Z][a-z]+.*|(?i:small|medium|large|child|adult|toddler|baby|newborn).*)$`)
+)
+
+// sizeNames finds the names of the sizes: "S (M, L)".
+func (r *reader) sizeNames(text string) {
+	s, rest, ok := sectionHead(text)
+	if r.section != sizes || len(r.p.Sizes) > 0 {
+		return
+	}
+	if !ok || s != sizes {
+		rest = text
+	}
+	m := sizeList.FindStringSubmatch(strings.TrimPrefix(strings.TrimSpace(rest), "Sizes "))
+	if m == nil {
+		return
+	}
+	list := append([]string{m[1]}, strings.FieldsFunc(m[2]+","+m[3], func(c rune) bool { return strings.ContainsRune(",;:", c) })...)
+	seen := map[string]bool{}
+	var out []pattern.Size
+	for _, name := range list {
+		if name = strings.TrimSpace(name); name == "" {
+			continue
+		}
+		if !hasName.MatchString(name) || seen[name] {
+			return
+		}
+		seen[name] = true
+		out = append(out, pattern.Size{Name: name})
+	}
+	r.p.Sizes = out
+}
+
+var multipleForm = regexp.MustCompile(`(?i)multiples? of\s+(\d{1,3})\s*(?:sts?|stitches|ch|chains?)?\s*(?:(\+|plus|add)\s*(\d{1,3}))?`)
+
+// statedMultiple finds "multiple of 6 + 1" and gives it to the piece, or to the one that is to come.
+func (r *reader) statedMultiple(text string) {
+	m := multipleForm.FindStringSubmatch(text)
+	if m == nil || m[1] == "0" {
+		return
+	}
+	multiple := m[1]
+	if m[3] != "" {
+		multiple += " + " + m[3]
+	}
+	if p := r.piece(); p.multiple == "" {
+		p.multiple = multiple
+	}
+}

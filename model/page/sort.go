@@ -1,0 +1,368 @@
+package page
+
+import (
+	"regexp"
+	"strconv"
+	"strings"
+
+	"strandway/model/syntax"
+)
+
+// sort goes through the lines and puts each where it belongs.
+func (r *reader) sort() {
+	gap := true // a blank line stands before
+	for i, l := range r.lines {
+		if l.blank() {
+			gap = true
+			r.endSpecial()
+			continue
+		}
+		r.line(i, l, gap)
+		gap = false
+	}
+	r.endSpecial()
+	r.close()
+	if r.heading != nil { // nothing came of it
+		r.keep(*r.heading)
+	}
+	r.finish()
+}
+
+// line sorts one line.
+func (r *reader) line(i int, l line, gap bool) {
+	if r.open != nil && !r.open.remark && r.hangs(l, gap) {
+		r.open.add(l)
+		return
+	}
+	switch {
+	case r.p.Title == "" && r.isTitle(l):
+		r.p.Title = l.text
+	case r.isStripe(l):
+		r.stripe(l)
+	case r.beginsRow(i, l):
+		r.row(l)
+	case r.foundation(l, gap):
+	case r.isSection(i, l):
+	case r.section == instructions && r.isPieceHead(i, l):
+		r.head(l)
+	case r.section == instructions:
+		r.among(l, gap)
+	case r.isPieceHead(i, l) && r.rowsFollow(i):
+		r.section = instructions
+		r.head(l)
+	default:
+		r.fact(l, gap)
+	}
+}
+
+// endsSentence reports whether a text ends where a sentence or a row can.
+func endsSentence(text string) bool {
+	text = strings.TrimRight(text, `"”'’ *`)
+	return text == "" || strings.ContainsRune(".!?)]}:", rune(text[len(text)-1]))
+}
+
+// hangs reports whether a line must be the rest of the row above it: the row has not come to a stop, or the
+// line begins as no sentence does.
+func (r *reader) hangs(l line, gap bool) bool {
+	above := strings.TrimRight(r.open.text(), " ")
+	if rowHead.MatchString(l.text) && !strings.HasSuffix(above, "rep") && !endsWithJoiner(above) {
+		return false
+	}
+	c := l.text[0]
+	switch {
+	case strings.HasSuffix(above, ",") || strings.HasSuffix(above, ";") || strings.HasSuffix(above, "-") || endsWithJoiner(above):
+		return true
+	case gap:
+		return false
+	case !endsSentence(above):
+		return !r.startsAnew(l)
+	}
+	return c >= 'a' && c <= 'z' && !bareHead.MatchString(l.text) && r.readable(l.text) > .3
+}
+
+// joiners are words on which no row ends.
+var joiners = regexp.MustCompile(`(?i)(?:^|[ ,;(*])(?:in|into|each|next|of|the|from|to|and|with|skip|sk|miss|rep|repeat|first|last|top|around|working|rows?|rnds?|rounds?|a|at|over|then|for)$`)
+
+func endsWithJoiner(text string) bool { return joiners.MatchString(text) }
+
+// startsAnew reports whether a line below a row without a stop is something of its own all the same.
+func (r *reader) startsAnew(l line) bool {
+	if c := l.text[0]; c >= 'a' && c <= 'z' {
+		return false
+	}
+	if _, _, ok := sectionHead(l.text); ok {
+		return true
+	}
+	return bareHead.MatchString(l.text) || r.readable(l.text) < .4
+}
+
+// readable is the share of a text that reads as instructions.
+func (r *reader) readable(text string) float64 {
+	const lead = "Next row: "
+	tree, _ := syntax.Read(lead+text, syntax.ReadOptions{Library: r.lib, UK: r.terms == "UK"})
+	covered := 0
+	for _, row := range tree.Rows {
+		for _, n := range row.Body {
+			if _, note := n.(*syntax.Note); !note {
+				covered += n.At().Len()
+			}
+		}
+		for _, c := range row.Count {
+			covered += c.Span.Len() + 6 // with the word of its unit
+		}
+	}
+	return float64(covered) / float64(max(1, len(strings.TrimSpace(text))))
+}
+
+// beginsRow sees the heading of a row.
+func (r *reader) beginsRow(i int, l line) bool {
+	if m := rowHead.FindString(l.text); m != "" {
+		rest := strings.TrimLeft(l.text[len(m):], " :.–—-)")
+		if rest == "" && strings.Count(l.text, " ") < 3 {
+			return r.rowBelow(i)
+		}
+		return r.section != gauge || r.readable(rest) > .4
+	}
+	m := bareHead.FindStringSubmatch(l.text)
+	return m != nil && r.readable(m[2]) > .5 && r.section != materials
+}
+
+// rowBelow reports whether the line below a bare heading holds its instructions.
+func (r *reader) rowBelow(i int) bool {
+	for _, l := range r.lines[i+1:] {
+		if !l.blank() {
+			return r.readable(strings.TrimLeft(l.text, "-•*– ")) > .3
+		}
+	}
+	return false
+}
+
+// rowNumber is the first number in a row's heading, 0 without one.
+func rowNumber(text string) int {
+	head := rowHead.FindString(text)
+	if head == "" {
+		head = text
+	}
+	if n := firstNum.FindString(head); n != "" {
+		k, _ := strconv.Atoi(n)
+		return k
+	}
+	word, _, _ := strings.Cut(strings.ToLower(head), " ")
+	return ordinalNumbers[word]
+}
+
+// row opens a row.
+func (r *reader) row(l line) {
+	r.close()
+	r.section = instructions
+	r.open = &passage{}
+	r.open.add(l)
+}
+
+// foundation sees the chain or ring with which a piece begins, with what stands before it in its sentence.
+func (r *reader) foundation(l line, gap bool) bool {
+	at := foundationAt(l.text)
+	if at < 0 || r.section == abbreviations || r.section == gauge || r.open != nil && !r.open.remark && !gap && r.heading == nil && !r.piece().ended {
+		return false
+	}
+	if r.section == specials && (r.special != nil || at > 0) {
+		return false
+	}
+	if len(r.pieces) > 0 && r.piece().begun && r.heading == nil && !r.piece().ended && !(gap && at == 0) {
+		return false
+	}
+	if r.section != instructions && at > 0 && r.readable(l.text[at:]) < .5 {
+		return false
+	}
+	r.close()
+	r.section = instructions
+	if p := r.piece(); p.begun || r.heading != nil && p.rows.Len() > 0 {
+		p = r.begin()
+	} else if r.heading != nil {
+		r.rename(p)
+	}
+	r.statedMultiple(l.text)
+	if at > 0 {
+		r.write(&passage{remark: true, parts: []part{{l.at, strings.TrimRight(l.text[:at], " ")}}})
+		l = line{l.at + at, l.text[at:]}
+	}
+	r.open = &passage{}
+	r.open.add(l)
+	return true
+}
+
+// withYarn is the yarn named before the chain of a foundation.
+var withYarn = regexp.MustCompile(`(?i)\b(?:with|using|in)\s+[^.;]{1,48}$`)
+
+// foundationAt is where a foundation begins in a line, -1 without one.
+func foundationAt(text string) int {
+	at := -1
+	if m := ringStart.FindStringIndex(text); m != nil && m[0] < 40 && !strings.Contains(text[:m[0]], ":") {
+		at = max(0, strings.LastIndex(strings.ToLower(text[:m[0]]), "make"))
+	}
+	if m := chainStart.FindStringSubmatchIndex(text); m != nil && m[0] < 70 && (at < 0 || m[0] < at) {
+		n := 0
+		for g := 2; g < len(m); g += 2 {
+			if m[g] >= 0 {
+				n, _ = strconv.Atoi(text[m[g]:m[g+1]])
+			}
+		}
+		after := text[m[1]:]
+		ring := ringStart.MatchString(after) || strings.Contains(after, "join")
+		if notChain.MatchString(after) || n > 0 && n < 6 && !ring && !fromHook.MatchString(after) && strings.Trim(after, " .") != "" {
+			return at
+		}
+		at = m[0]
+	}
+	if at > 0 {
+		if m := withYarn.FindStringIndex(text[:at]); m != nil {
+			at = m[0]
+		}
+		if lead := strings.TrimSpace(text[:at]); strings.HasSuffix(lead, ":") && strings.Count(lead, " ") < 3 {
+			at = 0
+		}
+	}
+	return at
+}
+
+// rename gives a piece without rows the heading met since.
+func (r *reader) rename(p *piece) {
+	delete(r.names, p.name)
+	r.pieces = r.pieces[:len(r.pieces)-1]
+	q := r.begin()
+	p.name, r.pieces[len(r.pieces)-1] = q.name, p
+}
+
+// head keeps a piece heading until its rows come.
+func (r *reader) head(l line) {
+	r.close()
+	if r.heading != nil {
+		r.keep(*r.heading)
+	}
+	r.heading = &l
+}
+
+// among sorts a line that stands among the rows and begins none.
+func (r *reader) among(l line, gap bool) {
+	if r.open == nil {
+		if r.defines(l) || !gap && r.special != nil {
+			r.addSpecial(l)
+			return
+		}
+	}
+	if ownLine.MatchString(l.text) {
+		r.close()
+		r.open = &passage{}
+		r.open.add(l)
+		return
+	}
+	share := r.readable(l.text)
+	switch {
+	case isProse(l.text) && share < .7:
+		if r.open == nil || !r.open.remark || gap {
+			r.close()
+			r.open = &passage{remark: true}
+		}
+		r.open.add(l)
+	case r.open != nil && !r.open.remark && (share > .6 || !gap && share > .45):
+		r.open.add(l)
+	case r.open != nil && r.open.remark && !gap:
+		r.open.add(l)
+	case share > .6 && len(r.pieces) > 0 && r.piece().begun:
+		r.close()
+		r.open = &passage{}
+		r.open.add(l)
+	default:
+		r.close()
+		r.open = &passage{remark: true}
+		r.open.add(l)
+	}
+}
+
+// ownLine begins an instruction between the rows.
+var ownLine = regexp.MustCompile(`(?i)^(?:rep(?:eat)? (?:rows?|rnds?|rounds?|the last|last|these|\d+(?:st|nd|rd|th))|\[?rep(?:eat)?\s|(?:now )?fasten off|finish off|break off|end off|cut (?:the )?(?:yarn|thread)|continue (?:in|working|as|to rep|rep)|work (?:rows?|rnds?|rounds?) \d|with (?:rs|ws|right side|wrong side))`)
+
+// cutsYarn is an instruction after which nothing hangs on the hook.
+var cutsYarn = regexp.MustCompile(`(?i)\b(?:fasten off|finish off|break off|end off|cut (?:the )?(?:yarn|thread))`)
+
+// close writes the passage that is open, parted at the headings within it.
+func (r *reader) close() {
+	x := r.open
+	r.open = nil
+	if x == nil {
+		return
+	}
+	for !x.remark {
+		text := x.text()
+		m := midHead.FindStringSubmatchIndex(text)
+		if m == nil {
+			break
+		}
+		r.rowAndTalk(x.to(m[2]))
+		x = x.from(m[2])
+	}
+	r.rowAndTalk(x)
+}
+
+// sentenceEnd is where a sentence of a row ends and another begins.
+var sentenceEnd = regexp.MustCompile(`[.!?)\]]["”]?\s+(\p{Lu})`)
+
+// rowAndTalk writes one row, and the talk behind it as a remark.
+func (r *reader) rowAndTalk(x *passage) {
+	text := x.text()
+	for _, m := range sentenceEnd.FindAllStringSubmatchIndex(text, -1) {
+		if rest := text[m[2]:]; !x.remark && isProse(rest) && r.readable(rest) < .4 {
+			r.write(x.to(m[2]))
+			x = x.from(m[2])
+			x.remark = true
+			break
+		}
+	}
+	r.write(x)
+}
+
+// talk are words of speech, which no row needs.
+var talk = regexp.MustCompile(`(?i)\b(?:you|your|you'll|you're|you’ll|you’re|i|i'm|i'd|we|my|our|if|just|it|it's|it’s|is|are|be|will|should|can|don't|don’t|like|this|that|looks?|have|has|was|but|because|so|may|might|very|too|easy|lovely|nice|remember|count|see|keep|makes?|here|oops|hmm|yay|hooray|please|need|want|know|by now|when)\b`)
+
+// isProse reports whether a text talks to the reader.
+func isProse(text string) bool {
+	words := len(strings.Fields(text))
+	return words > 2 && len(talk.FindAllStringIndex(text, -1))*6 > words
+}
+
+// write puts a passage into the piece it belongs to.
+func (r *reader) write(x *passage) {
+	text := x.text()
+	if x.remark {
+		if r.rule(text); r.heading != nil && (len(r.pieces) == 0 || r.piece().begun) || len(r.pieces) == 0 {
+			r.prose = append(r.prose, text)
+			return
+		}
+		r.piece().write(x, "Note: ")
+		return
+	}
+	n := rowNumber(text)
+	isRow := rowHead.MatchString(text) || bareHead.MatchString(text)
+	p := r.piece()
+	if isRow {
+		rest := text[len(rowHead.FindString(text)):]
+		founds := ringStart.MatchString(rest) || fromHook.MatchString(rest) && foundationAt(rest) >= 0 || foundationAt(strings.TrimLeft(rest, " :.–—-")) == 0
+		if n > 0 && n <= p.last && n <= 1 && founds {
+			p = r.begin()
+		}
+		if n > 0 {
+			p.last = n
+		}
+	}
+	if r.heading != nil {
+		if p.begun {
+			p.write(&passage{parts: []part{{r.heading.at, r.heading.text}}}, "Note: ")
+			r.heading = nil
+		} else {
+			r.rename(p)
+		}
+	}
+	p.begun = p.begun || isRow || foundationAt(text) >= 0
+	p.ended = cutsYarn.MatchString(text)
+	p.write(x, "")
+}

@@ -1,0 +1,89 @@
+package page
+
+import (
+	"regexp"
+	"strings"
+
+	"strandway/model/pattern"
+	"strandway/model/syntax"
+)
+
+// special is a stitch definition being gathered.
+type special struct {
+	lines []string
+}
+
+// definitionForm is "Shell (sh): 5 dc in next st", "V-st = (dc, ch 1, dc) in same st".
+var definitionForm = regexp.MustCompile(`^[-•*]?\s*([\pL\d][\pL\d' /-]{0,40}?)\s*(?:[(\[]\s*([^)\]]{1,24}?)\s*[)\]])?\s*(?:is\s*)?(?::|=|\s[–—-]\s)\s*(\S.*)$`)
+
+// defines sees a line that defines a stitch of the designer's own.
+func (r *reader) defines(l line) bool {
+	m := definitionForm.FindStringSubmatch(l.text)
+	if m == nil || rowHead.MatchString(l.text) {
+		return false
+	}
+	if _, _, ok := sectionHead(l.text); ok {
+		return false
+	}
+	return r.definition(m) != nil
+}
+
+// definition reads a definition; nil if the program could not use it.
+func (r *reader) definition(m []string) *pattern.Special {
+	name, short := strings.TrimSpace(m[1]), m[2]
+	s := pattern.Special{Abbreviation: short, Name: name}
+	if short == "" || strings.Contains(short, " ") || r.knows(short) {
+		s.Abbreviation, s.Name = name, short
+	}
+	text := strings.TrimRight(strings.TrimSpace(m[3]), ".")
+	if r.terms == "UK" {
+		s.UK = text
+	} else {
+		s.US = text
+	}
+	o := syntax.ReadOptions{Library: r.lib, UK: r.terms == "UK", Units: map[string]string{s.Abbreviation: text}}
+	tree, _ := syntax.Read("", o)
+	if len(tree.Units) == 0 || r.knows(s.Abbreviation) {
+		return nil
+	}
+	return &s
+}
+
+// knows reports whether a word is a stitch of the library in the page's terms.
+func (r *reader) knows(word string) bool {
+	_, ok := r.lib.Read(word, strings.ToLower(r.terms))
+	return ok
+}
+
+// addSpecial adds a line to the definition being gathered, or begins one.
+func (r *reader) addSpecial(l line) {
+	if r.special == nil || r.defines(l) {
+		r.endSpecial()
+		r.special = &special{}
+	}
+	r.special.lines = append(r.special.lines, l.text)
+	r.prose = append(r.prose, l.text)
+}
+
+// endSpecial reads the definition gathered.
+func (r *reader) endSpecial() {
+	if r.special == nil {
+		return
+	}
+	text := strings.Join(r.special.lines, " ")
+	r.special = nil
+	m := definitionForm.FindStringSubmatch(text)
+	if m == nil {
+		return
+	}
+	s := r.definition(m)
+	if s == nil {
+		return
+	}
+	for _, t := range r.p.Stitches {
+		if strings.EqualFold(t.Abbreviation, s.Abbreviation) {
+			return
+		}
+	}
+	r.p.Stitches = append(r.p.Stitches, *s)
+}
