@@ -52,20 +52,9 @@ func (m *Made) Fabric() *fabric.Fabric { return m.Piece().Fabric }
 // Tree is what was read of the piece's rows.
 func (m *Made) Tree() *syntax.Tree { return m.Piece().Tree }
 
-// WrittenRow is the row of the tree that a fabric row is written in: the one whose numbers
-// hold its own ("Rows 8-23: rep Rows 4-7"), although its words stand in another.
-func (m *Made) WrittenRow(row int) int {
-	r := &m.Fabric().Rows[row]
-	rows := m.Tree().Rows
-	if r.No > 0 && r.Source < len(rows) {
-		for i, w := range rows {
-			if w.From > 0 && w.Round == rows[r.Source].Round && r.No >= w.From && r.No <= max(w.From, w.To) {
-				return i
-			}
-		}
-	}
-	return r.Source
-}
+// WrittenRow is the row of the tree under whose heading a fabric row is worked
+// ("Rows 8-23: rep Rows 4-7"), although its words may stand in another.
+func (m *Made) WrittenRow(row int) int { return m.Fabric().Rows[row].Under }
 
 // Works are the fabric rows that a written row stands for.
 func (m *Made) Works(written int) []int {

@@ -105,7 +105,8 @@ const (
 type Row struct {
 	Label    string // as written: "Row 4", "Rnd 2", "foundation"
 	No       int    // its number as worked; 0 for the foundation and rows without a number
-	Source   int    // index of the written row in the piece's tree
+	Source   int    // index of the written row in the piece's tree; of one that repeats another, the row repeated
+	Under    int    // index of the written row under whose heading it is worked: Source, or the row that repeats it
 	First    int32  // stitches [First, Last)
 	Last     int32
 	Land0    int32 // landings [Land0, Land1)

@@ -47,6 +47,12 @@ Row 5: With A, ch 1, sc in each st across, turn.
 Row 1 (RS): Sc in 2nd ch from hook and in each ch across, turn.
 Row 2: Ch 1, sc in next 3 sts, change to B, sc in next 2 sts, change to A, sc in next 2 sts, turn.
 `, "1: join A; 2: drop A; 2: join B; 2: change to B; 2: drop B; 2: pick up A; 2: change to A"},
+		{"cut after the last of the rows repeated", `With A, ch 8.
+Row 1 (RS): Sc in 2nd ch from hook and in each ch across, turn.
+Row 2: Ch 1, sc in each st across, turn.
+Rows 3-5: Rep Row 2. Fasten off A.
+Row 6 (B): Rep Row 2.
+`, "1: join A; 5: cut A left; 6: join B left"},
 		{"a held loop", `With A, ch 8.
 Row 1 (RS): Sc in 2nd ch from hook and in each ch across, place loop on marker, do not turn.
 Row 2 (RS): Join B in first st, ch 1, sc in each st across. Fasten off B. Turn.
@@ -261,5 +267,18 @@ Row 1: V-st in 5th ch from hook, *skip 2 ch, V-st in next ch; rep from * to last
 	}
 	if want := "[v-st of 3 v-st of 3]"; fmt.Sprint(got) != want {
 		t.Errorf("groups %v, want %s", got, want)
+	}
+}
+
+func TestRowsStandUnderTheHeadingThatRepeatsThem(t *testing.T) {
+	f := worked(t, `Ch 8.
+Row 1: Sc in 2nd ch from hook and in each ch across, turn.
+Row 2: Ch 1, sc in each st across, turn.
+Rows 3-4: Rep Row 2.
+`, work.Options{N: 1})
+	for r, want := range []struct{ source, under int }{{0, 0}, {1, 1}, {2, 2}, {2, 3}, {2, 3}} {
+		if row := f.Rows[r]; row.Source != want.source || row.Under != want.under {
+			t.Errorf("%s: words of row %d, under %d, want %d and %d", row.Label, row.Source, row.Under, want.source, want.under)
+		}
 	}
 }

@@ -114,6 +114,7 @@ func (w *worker) layChains(fr *fabric.Row, chain *syntax.ChainN) bool {
 		w.fab.Landings = append(w.fab.Landings, int32(i))
 	}
 	fr.Last, fr.Land1 = int32(n), int32(n)
+	fr.Under = fr.Source
 	w.fab.Rows = append(w.fab.Rows, *fr)
 	return fits
 }

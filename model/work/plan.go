@@ -13,6 +13,7 @@ import (
 type step struct {
 	row    *syntax.Row
 	source int // index of the written row in the tree
+	under  int // index of the row under whose heading it is worked: its own, or one that repeats it
 	no     int
 	*written
 	head     []syntax.Node  // what of the row was the foundation
@@ -70,7 +71,7 @@ func (w *worker) unfold() []step {
 	var out []step
 	listed := false
 	add := func(row *syntax.Row, source, no int) {
-		out = append(out, step{row: row, source: source, no: no, written: w.look(row), body: w.look(row).body, letter: row.Yarn})
+		out = append(out, step{row: row, source: source, under: source, no: no, written: w.look(row), body: w.look(row).body, letter: row.Yarn})
 	}
 	latest := map[int]int{} // index in out of the latest row of a number
 	for source, row := range w.tree.Rows {
@@ -82,8 +83,9 @@ func (w *worker) unfold() []step {
 		if looked.ref != nil {
 			nos, rows := w.referred(row, looked.ref, out)
 			listed = listed || row.List != nil
-			lead := yarnWords(row.Body)
-			for k, no := range nos[:min(len(nos), maxRows-len(out))] {
+			lead, ending := aroundRef(row.Body)
+			nos = nos[:min(len(nos), maxRows-len(out))]
+			for k, no := range nos {
 				from, ok := latest[rows[k%len(rows)]]
 				if !ok {
 					w.say(diag.Finding{Severity: diag.Fault, ID: "rowref", Span: looked.ref.Span,
@@ -91,9 +93,12 @@ func (w *worker) unfold() []step {
 					continue
 				}
 				s := out[from]
-				s.no, s.lead = no, lead
+				s.no, s.under, s.lead = no, source, lead
 				if row.Yarn != "" {
 					s.letter = row.Yarn
+				}
+				if k == len(nos)-1 {
+					s.written = s.written.endingIn(ending, looked.turn.after)
 				}
 				latest[no] = len(out)
 				out = append(out, s)
@@ -224,14 +229,39 @@ func refOf(row *syntax.Row) *syntax.RowRef {
 	return ref
 }
 
-func yarnWords(body []syntax.Node) []*syntax.Yarn {
-	var out []*syntax.Yarn
+// aroundRef parts the yarn words of a row that repeats others: what holds for every one of them, and what is done after
+// the last ("rep Rows 2 and 3 twice. Fasten off B.").
+func aroundRef(body []syntax.Node) (lead []*syntax.Yarn, ending []syntax.Node) {
+	after := false
 	for _, n := range body {
-		if y, ok := n.(*syntax.Yarn); ok {
-			out = append(out, y)
+		switch x := n.(type) {
+		case *syntax.RowRef:
+			after = true
+		case *syntax.Yarn:
+			switch x.Do {
+			case syntax.CutIt, syntax.DropIt, syntax.HoldLoop, syntax.ChangeTo:
+				if after {
+					ending = append(ending, x)
+					continue
+				}
+			}
+			lead = append(lead, x)
 		}
 	}
-	return out
+	return lead, ending
+}
+
+// endingIn is the row with more words at its end than it was written with.
+func (r *written) endingIn(words []syntax.Node, after turn) *written {
+	if len(words) == 0 && after == unsaid {
+		return r
+	}
+	again := *r
+	again.tail = slices.Concat(r.tail, words)
+	if after != unsaid {
+		again.turn.after = after
+	}
+	return &again
 }
 
 // splitEnd takes the ending off a row: turn, join, fasten off, and "ch 3" before a turn.

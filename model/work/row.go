@@ -18,7 +18,7 @@ func (w *worker) work(s *step) {
 	w.step = s
 	w.row = int32(len(w.fab.Rows))
 	fr := fabric.Row{
-		Label: rowLabel(s.row, s.no), No: s.no, Source: s.source,
+		Label: rowLabel(s.row, s.no), No: s.no, Source: s.source, Under: s.under,
 		First: int32(len(w.fab.Stitches)), Land0: int32(len(w.fab.Landings)),
 		Shape: s.shape, Turned: s.turned, WS: s.ws, Backward: s.backward, FromLeft: s.ws != s.backward,
 	}

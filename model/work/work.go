@@ -115,7 +115,7 @@ func newWorker(lib *stitch.Library, t *syntax.Tree, o Options, p probe) *worker 
 
 func (w *worker) run() {
 	if w.opt.N < 1 && usesN(w.tree) {
-		w.fab.Rows = append(w.fab.Rows, fabric.Row{Label: foundationLabel, Source: -1})
+		w.fab.Rows = append(w.fab.Rows, fabric.Row{Label: foundationLabel, Source: -1, Under: -1})
 		w.yarns.index(w.fab, "")
 		w.say(diag.Finding{Severity: diag.Fault, ID: "repeats",
 			Message: fmt.Sprintf("with n = %d there is nothing to work", w.opt.N), Hint: "ask for at least 1 repeat"})
