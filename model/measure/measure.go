@@ -41,9 +41,12 @@ func FromGauge(f *fabric.Fabric, stitches, rows, overCM float64) Scale {
 // single crochet is .99 of their sum wide and .88 of that high, the ratios that
 // published gauges of plain sc come to.
 func FromHook(hookMM, yarnMM float64) Scale {
-	width := .99 * (hookMM + yarnMM) / 10
-	return Scale{ColumnCM: width, SCCM: .88 * width, Guess: true}
+	return Scale{ColumnCM: .99 * (hookMM + yarnMM) / 10, SCCM: SCHeight(hookMM, yarnMM), Guess: true}
 }
+
+// SCHeight is the height in cm of a row of single crochet that hook and yarn
+// give, from their diameters in mm.
+func SCHeight(hookMM, yarnMM float64) float64 { return .88 * .99 * (hookMM + yarnMM) / 10 }
 
 // Heights gives the height of each row, one row of sc = 1. A row is as high as
 // its stitches are on average; stitches worked over earlier rows add nothing
@@ -69,8 +72,11 @@ func rowHeight(f *fabric.Fabric, row *fabric.Row) float64 {
 			long = max(long, h-math.Max(0, float64(f.Of(id)[0].Down-1)))
 			continue
 		}
-		if how := f.Of(id)[0].How; how == fabric.Space || how == fabric.Gap {
+		switch f.Of(id)[0].How {
+		case fabric.Space, fabric.Gap:
 			h -= spaceSinks * min(1, h)
+		case fabric.FrontLoop, fabric.BackLoop:
+			h += loopRises
 		}
 		sum += h
 		n++
@@ -87,9 +93,11 @@ func rowHeight(f *fabric.Fabric, row *fabric.Row) float64 {
 }
 
 // A stitch worked in a chain-space pulls the chain up, and so adds less height
-// than one worked in a top; in units of a row of sc.
+// than one worked in a top; one in a single loop stands on the loop that is
+// left, and adds more. In units of a row of sc.
 const (
 	spaceSinks  = .25
+	loopRises   = .1
 	chainHeight = .5
 )
 

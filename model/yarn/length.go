@@ -10,6 +10,7 @@ import (
 	"math"
 
 	"strandway/model/fabric"
+	"strandway/model/measure"
 	"strandway/model/stitch"
 )
 
@@ -24,6 +25,7 @@ func Thickness(grams, metres float64) float64 {
 // Tools are the hook and the yarn: diameters in mm.
 type Tools struct {
 	HookMM, YarnMM float64
+	SCRowMM        float64 // height of a row of sc as the gauge has it; 0 where no gauge is known
 }
 
 // loop is the yarn in one loop round the hook: c.
@@ -31,6 +33,14 @@ func (t Tools) loop() float64 { return math.Pi * (t.HookMM + t.YarnMM) }
 
 // pull is the yarn in one leg pulled up through the fabric: p.
 func (t Tools) pull() float64 { return t.HookMM/2 + 2.5*t.YarnMM }
+
+// stretch is how much higher the gauge has a row of sc than hook and yarn alone give, in mm.
+func (t Tools) stretch() float64 {
+	if t.SCRowMM == 0 {
+		return 0
+	}
+	return t.SCRowMM - measure.SCHeight(t.HookMM, t.YarnMM)*10
+}
 
 // Length is yarn in mm split by what scales it: loops round the hook and legs
 // through the fabric. A swatch calibrates the two apart.
@@ -40,16 +50,20 @@ type Length struct {
 
 func (l Length) mm() float64 { return l.Loops + l.Legs }
 
-func (l Length) add(m Length) Length { return Length{l.Loops + m.Loops, l.Legs + m.Legs} }
+// Add is the yarn of both.
+func (l Length) Add(m Length) Length { return Length{l.Loops + m.Loops, l.Legs + m.Legs} }
 
-func (l Length) times(k float64) Length { return Length{l.Loops * k, l.Legs * k} }
+// Times is the yarn of k such.
+func (l Length) Times(k float64) Length { return Length{l.Loops * k, l.Legs * k} }
 
-// chain is the yarn in one chain: a loop and its tenth for the tension.
-func (t Tools) chain() Length { return Length{Loops: 1.1 * t.loop()} }
+// chain is the yarn in one chain: three strands as long as its pitch, and the
+// bend from one to the next.
+func (t Tools) chain() Length { return Length{Loops: 1.3 * t.loop()} }
 
 // OfKind is the yarn in one stitch of a kind worked in the row below: for each
 // leg a loop and two lengths through the fabric, a loop for every yarn-over and
-// every middle pull-through, and a loop and a tenth for the top.
+// every middle pull-through, and a loop and a tenth for the top. The legs of a
+// row that the gauge has higher or lower are longer or shorter by as much.
 func (t Tools) OfKind(k *stitch.Kind) Length {
 	c, p := t.loop(), t.pull()
 	switch plain := plainOf(k); {
@@ -62,9 +76,10 @@ func (t Tools) OfKind(k *stitch.Kind) Length {
 	leg := Length{Loops: c * float64(1+k.Wraps+k.Pulls), Legs: 2 * p}
 	if k.Lump == stitch.Popcorn { // whole stitches, then one chain to close them
 		leg.Loops += 1.1 * c
-		return leg.times(legs).add(t.chain())
+		return leg.Times(legs).Add(t.chain())
 	}
-	return leg.times(legs).add(Length{Loops: 1.1 * c})
+	leg.Legs += 2 * t.stretch() * k.Height / legs
+	return leg.Times(legs).Add(Length{Loops: 1.1 * c})
 }
 
 func plainOf(k *stitch.Kind) *stitch.Kind {
@@ -81,13 +96,13 @@ func (t Tools) ofStitch(f *fabric.Fabric, id int32, rowMM []float64) Length {
 	kind := f.Kinds[s.Kind]
 	switch {
 	case s.Has(fabric.TurningChain), s.Has(fabric.Picot):
-		length := t.chain().times(float64(max(s.Chains, 1)))
+		length := t.chain().Times(float64(max(s.Chains, 1)))
 		if s.Has(fabric.Picot) {
-			length = length.add(Length{Loops: 1.1 * t.loop(), Legs: .6 * t.pull()}) // closed by a slip stitch
+			length = length.Add(Length{Loops: 1.1 * t.loop(), Legs: .6 * t.pull()}) // closed by a slip stitch
 		}
 		return length
 	case s.Has(fabric.NoLanding) && s.Chains > 0:
-		return t.chain().times(float64(s.Chains))
+		return t.chain().Times(float64(s.Chains))
 	}
 	length := t.OfKind(kind)
 	for _, b := range f.Of(id) {

@@ -1,0 +1,227 @@
+package model
+
+import (
+	"cmp"
+	"strings"
+
+	"strandway/model/measure"
+	"strandway/model/pattern"
+	"strandway/model/stitch"
+	"strandway/model/strand"
+	"strandway/model/trade"
+	"strandway/model/yarn"
+)
+
+// Figures are what is reckoned from a worked pattern: sizes, strands and yarn.
+// They are made by [Worked.Figures].
+type Figures struct {
+	Scale  measure.Scale // zero where neither a gauge nor hook and yarn are known
+	Pieces []PieceFigures
+	Yarns  []yarn.Amount // by yarn, over all pieces; nil where no hook or yarn is known
+	Margin float64       // share of yarn to have in hand over what is expected
+}
+
+// PieceFigures are the figures of one piece.
+type PieceFigures struct {
+	Size    measure.Size
+	Strands strand.Strands
+	Ask     yarn.Ask // from which its needs were reckoned
+	Needs   []yarn.Need
+}
+
+// Known reports whether sizes in cm are known.
+func (f *Figures) Known() bool { return f.Scale.ColumnCM > 0 }
+
+// Figures reckons everything that follows from the worked fabrics.
+func (w *Worked) Figures() *Figures {
+	out := &Figures{Scale: w.scale(), Pieces: make([]PieceFigures, len(w.Pieces)), Margin: w.margin()}
+	tools := w.tools(out.Scale)
+	for i := range w.Pieces {
+		p := &out.Pieces[i]
+		p.Size = measure.Of(w.Pieces[i].Fabric, out.Scale)
+		p.Strands = strand.Follow(w.Pieces[i].Fabric, p.Size.RowCM)
+		p.Ask = ask(tools, p)
+	}
+	if len(tools) == 0 {
+		return out
+	}
+	factors := w.calibrate(out)
+	needs := make([][]yarn.Need, len(w.Pieces))
+	for i := range w.Pieces {
+		p := &out.Pieces[i]
+		p.Ask.Factors = factors
+		p.Needs = yarn.Of(w.Pieces[i].Fabric, p.Ask)
+		needs[i] = p.Needs
+	}
+	balls := map[string]yarn.Ball{}
+	for _, y := range w.Pattern.Yarns {
+		balls[y.Letter] = yarn.Ball{Grams: y.Grams, Metres: y.Metres, Price: y.Price}
+	}
+	out.Yarns = yarn.Sum(needs, balls, out.Margin)
+	return out
+}
+
+// scale is the size of the stitches: by the gauge, else by the measured
+// swatch, else guessed from hook and yarn. The gauge is that of the first piece
+// with rows.
+func (w *Worked) scale() measure.Scale {
+	stitches, rows := gauge(w.Pattern.Gauge)
+	for i := range w.Pieces {
+		if f := w.Pieces[i].Fabric; stitches > 0 && rows > 0 && len(f.Rows) > 1 {
+			return measure.FromGauge(f, stitches, rows, 1)
+		}
+	}
+	for _, y := range w.Pattern.Yarns {
+		if t, ok := toolsOf(w.Pattern, y); ok {
+			return measure.FromHook(t.HookMM, t.YarnMM)
+		}
+	}
+	return measure.Scale{}
+}
+
+// gauge is stitches and rows to the cm, 0 where not known.
+func gauge(g pattern.Gauge) (stitches, rows float64) {
+	if g.Stitches > 0 && g.Rows > 0 {
+		return g.Stitches / g.OverCM, g.Rows / g.OverCM
+	}
+	if s := g.Swatch; s != nil && s.WidthCM > 0 && s.HeightCM > 0 {
+		return s.Stitches / s.WidthCM, s.Rows / s.HeightCM
+	}
+	return 0, 0
+}
+
+// toolsOf are the diameters of hook and yarn. A hook that is not said is the
+// usual one for the yarn; ok is false where the yarn's thickness is not known.
+func toolsOf(p *pattern.Pattern, y pattern.Yarn) (t yarn.Tools, ok bool) {
+	perBall := 0.0
+	if y.Grams > 0 {
+		perBall = 100 * y.Metres / y.Grams
+	}
+	weight, known := trade.Standard().WeightOf(y.Weight, perBall)
+	switch {
+	case perBall > 0:
+		t.YarnMM = yarn.Thickness(100, perBall)
+	case known:
+		t.YarnMM = yarn.Thickness(100, weight.MPer100g.Middle())
+	default:
+		return t, false
+	}
+	t.HookMM = cmp.Or(p.Hook.MM, weight.HookMM.Middle(), 2*t.YarnMM)
+	return t, true
+}
+
+// tools are those of each yarn letter that the pieces use; a letter of unknown
+// thickness is taken to be like the first known one. With no yarn known, the
+// hook alone says what yarn is usual; with no hook either there are none.
+func (w *Worked) tools(scale measure.Scale) map[string]yarn.Tools {
+	scMM := scale.SCCM * 10
+	if scale.Guess {
+		scMM = 0
+	}
+	var first yarn.Tools
+	out := map[string]yarn.Tools{}
+	for _, y := range w.Pattern.Yarns {
+		if t, ok := toolsOf(w.Pattern, y); ok {
+			out[y.Letter] = t
+			first = cmp.Or(first, t)
+		}
+	}
+	if first == (yarn.Tools{}) {
+		if w.Pattern.Hook.MM == 0 {
+			return nil
+		}
+		first = yarn.Tools{HookMM: w.Pattern.Hook.MM, YarnMM: w.Pattern.Hook.MM / 2} // the usual proportion
+	}
+	for i := range w.Pieces {
+		for _, letter := range w.Pieces[i].Fabric.Yarns {
+			t := cmp.Or(out[letter], first)
+			t.SCRowMM = scMM
+			out[letter] = t
+		}
+	}
+	return out
+}
+
+func ask(tools map[string]yarn.Tools, p *PieceFigures) yarn.Ask {
+	ends := trade.Standard().Ends
+	a := yarn.Ask{Tools: tools, RowCM: p.Size.RowCM, FloatCM: map[string]float64{}, Ends: map[string]int{}, TailCM: ends.TailCM, Slack: ends.Slack}
+	for i := range p.Strands.ByYarn {
+		s := &p.Strands.ByYarn[i]
+		a.FloatCM[s.Letter] = s.FloatCM()
+		a.Ends[s.Letter] = s.Ends()
+	}
+	return a
+}
+
+// margin is the share of yarn to have in hand.
+func (w *Worked) margin() float64 {
+	if w.Pattern.MarginPercent > 0 {
+		return w.Pattern.MarginPercent / 100
+	}
+	const many = 4 // yarns, each with a ball begun and not used up
+	ends := trade.Standard().Ends
+	if len(w.Pattern.Yarns) >= many {
+		return ends.MarginManyYarn
+	}
+	return ends.Margin
+}
+
+// calibrate finds the maker's factors from the weighed swatches: of the first
+// in the stitches of the first piece, of the second in its own stitch.
+func (w *Worked) calibrate(figures *Figures) yarn.Factors {
+	g := w.Pattern.Gauge
+	if g.Swatch == nil || len(w.Pieces) == 0 || !figures.Known() {
+		return yarn.Factors{}
+	}
+	first := yarn.Weighed{Reckoned: w.reckonedSwatch(figures, g.Swatch), Metres: w.weighedMetres(g.Swatch)}
+	if g.Second != nil {
+		second := yarn.Weighed{Reckoned: w.reckonedSwatch(figures, g.Second), Metres: w.weighedMetres(g.Second)}
+		if first.Metres > 0 && second.Metres > 0 && second.Reckoned != (yarn.Length{}) {
+			return yarn.CalibrateTwo([]yarn.Weighed{first, second})
+		}
+	}
+	return yarn.Calibrate(first.Reckoned, first.Metres)
+}
+
+// weighedMetres is the length of what a swatch weighs; 0 where a yarn of it has no known ball.
+func (w *Worked) weighedMetres(s *pattern.Swatch) float64 {
+	metres := 0.0
+	for letter, grams := range s.Grams {
+		y, ok := w.Pattern.Yarn(letter)
+		if !ok || y.Grams == 0 || y.Metres == 0 {
+			return 0
+		}
+		metres += grams * y.Metres / y.Grams
+	}
+	return metres
+}
+
+// reckonedSwatch is the yarn reckoned for a swatch: as much of the first piece
+// as its area takes, or rows of the one stitch that it names.
+func (w *Worked) reckonedSwatch(figures *Figures, s *pattern.Swatch) yarn.Length {
+	fab, p := w.Pieces[0].Fabric, &figures.Pieces[0]
+	if s.Stitch != "" {
+		lib, err := stitch.Standard()
+		if err != nil || len(fab.Yarns) == 0 {
+			return yarn.Length{}
+		}
+		kind, ok := lib.Read(s.Stitch, strings.ToLower(w.Pattern.Terms))
+		if !ok {
+			return yarn.Length{}
+		}
+		tools := p.Ask.Tools[fab.Yarns[0]]
+		return tools.OfKind(kind).Times(s.Stitches * s.Rows)
+	}
+	area := 0.0
+	for r, cm := range p.Size.RowCM {
+		area += cm * p.Size.WidthsCM[r]
+	}
+	if area == 0 {
+		return yarn.Length{}
+	}
+	var sum yarn.Length
+	for _, l := range yarn.Lengths(fab, p.Ask) {
+		sum = sum.Add(l)
+	}
+	return sum.Times(s.WidthCM * s.HeightCM / area)
+}
