@@ -23,6 +23,9 @@ type Example struct {
 	Unread     []string // words at which rows lose the thread
 }
 
+// Unsaid is a count that is not looked at.
+const Unsaid = -1
+
 // Piece is what one piece comes to. Name is "*" where the name is not looked at.
 type Piece struct {
 	Name   string
@@ -40,6 +43,7 @@ type Piece struct {
 //	title Kelp Dishcloth
 //	sizes S, M, L
 //	* 25 25 25 / RWR
+//	Front: 12x4 ? 18 ...
 //	fault 24 sc stated
 //	unread fooc
 func Read(file string) ([]Example, error) {
@@ -101,7 +105,8 @@ func parse(part string) (Example, error) {
 	return e, nil
 }
 
-// parsePiece reads "BODY: 10 12 14 / RWR", "* 10 10 8x6": six rows of 8.
+// parsePiece reads "BODY: 10 12 14 / RWR", "* 10 10 8x6": six rows of 8. "?" is a
+// row whose count is open, "..." says that more rows follow.
 func parsePiece(line string) (Piece, error) {
 	p := Piece{Name: "*"}
 	rest := strings.TrimPrefix(line, "* ")
@@ -114,6 +119,10 @@ func parsePiece(line string) (Piece, error) {
 		if word == "..." {
 			p.More = true
 			break
+		}
+		if word == "?" {
+			p.Counts = append(p.Counts, Unsaid)
+			continue
 		}
 		number, times, many := strings.Cut(word, "x")
 		n, err := strconv.Atoi(number)

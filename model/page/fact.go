@@ -41,6 +41,9 @@ var pieceWords = regexp.MustCompile(`(?i)\b(?:body|sleeves?|front|back|edging|bo
 // chatter begins a line that speaks to the reader and heads nothing.
 var chatter = regexp.MustCompile(`(?i)^(?:let'?s|let’s|now|ok|okay|here|time|ready|you|we|i|i'm|it|this|that|so|and|but|if|when|please|enjoy|happy|thank|hi|hello|don't|love|done|that's|by)\b`)
 
+// plainName is a heading of one word in capitals, which no instruction is.
+var plainName = regexp.MustCompile(`^[A-Z]{4,}$`)
+
 // isPieceHead sees a short line that heads a piece.
 func (r *reader) isPieceHead(i int, l line) bool {
 	text := strings.TrimRight(l.text, " :*#-–—")
@@ -52,7 +55,7 @@ func (r *reader) isPieceHead(i int, l line) bool {
 		return false // a line of materials
 	}
 	c := []rune(text)[0]
-	if !unicode.IsUpper(c) && !unicode.IsDigit(c) || r.readable(text) > .6 || foundationAt(text) >= 0 && !strings.Contains(text, "(") {
+	if !unicode.IsUpper(c) && !unicode.IsDigit(c) || r.readable(text) > .6 && !plainName.MatchString(text) || foundationAt(text) >= 0 && !strings.Contains(text, "(") {
 		return false
 	}
 	upper := text == strings.ToUpper(text)
@@ -256,7 +259,9 @@ func (r *reader) statedMultiple(text string) {
 	if m[3] != "" {
 		multiple += " + " + m[3]
 	}
-	if p := r.piece(); p.multiple == "" {
+	if len(r.pieces) == 0 {
+		r.multiple = multiple
+	} else if p := r.piece(); p.multiple == "" {
 		p.multiple = multiple
 	}
 }

@@ -63,15 +63,16 @@ type reader struct {
 	unclear bool
 	p       *pattern.Pattern
 
-	section section
-	prose   []string // of the pattern's note
-	rules   []string // sentences of the notes that govern every row
-	pieces  []*piece
-	open    *passage // the row being gathered
-	heading *line    // a piece heading that has no rows yet
-	special *special // the special stitch being gathered
-	names   map[string]bool
-	stripes map[int]string // yarn by row number, from a stripe list
+	section  section
+	prose    []string // of the pattern's note
+	rules    []string // sentences of the notes that govern every row
+	pieces   []*piece
+	open     *passage // the row being gathered
+	heading  *line    // a piece heading that has no rows yet
+	multiple string   // stated before the first piece
+	special  *special // the special stitch being gathered
+	names    map[string]bool
+	stripes  map[int]string // yarn by row number, from a stripe list
 }
 
 // report looks at the rows as the program will read them.

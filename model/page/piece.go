@@ -43,7 +43,8 @@ func (p *piece) write(x *passage, lead string) {
 
 // begin opens a new piece. Its name is the heading above it.
 func (r *reader) begin() *piece {
-	p := &piece{}
+	p := &piece{multiple: r.multiple}
+	r.multiple = ""
 	if r.heading != nil {
 		p.name = strings.TrimRight(r.heading.text, " :.-–—")
 		r.heading = nil

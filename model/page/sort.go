@@ -191,6 +191,9 @@ func (r *reader) foundation(l line, gap bool) bool {
 	return true
 }
 
+// joins is the join that makes a ring of a chain.
+var joins = regexp.MustCompile(`(?i)^[\s,;.]*(?:and )?(?:then )?(?:join|sl st|slip st|ss\b|unite|close)`)
+
 // withYarn is the yarn named before the chain of a foundation.
 var withYarn = regexp.MustCompile(`(?i)\b(?:with|using|in)\s+[^.;]{1,48}$`)
 
@@ -208,7 +211,7 @@ func foundationAt(text string) int {
 			}
 		}
 		after := text[m[1]:]
-		ring := ringStart.MatchString(after) || strings.Contains(after, "join")
+		ring := ringStart.MatchString(after) || joins.MatchString(after)
 		if notChain.MatchString(after) || n > 0 && n < 6 && !ring && !fromHook.MatchString(after) && strings.Trim(after, " .") != "" {
 			return at
 		}
