@@ -41,6 +41,7 @@ func (r *reader) chain() []Node {
 		r.pass(1)
 	}
 	r.fill("st")
+	r.moreChains(&c.N)
 	k := 0
 	if r.wordAt(0, ",") || r.word("-", dash) && r.wordAt(1, "counts", "count") {
 		k = 1
@@ -57,6 +58,29 @@ func (r *reader) chain() []Node {
 	}
 	c.Span = r.span(start)
 	return []Node{c}
+}
+
+// moreChains adds the "+ 1 for turning" of "37 ch, + 1 for turning".
+func (r *reader) moreChains(q *Num) {
+	k := 0
+	if r.wordAt(0, ",") {
+		k = 1
+	}
+	if !r.wordAt(k, "+", "plus") || !r.number(k+1) {
+		return
+	}
+	n := r.peek(k + 1).n
+	k += 2
+	for r.wordAt(k, "more", "ch", "extra") {
+		k++
+	}
+	if !r.wordAt(k, "for", "to", "as") || !r.wordAt(k+1, "turn", "tch", "the", "a") {
+		return
+	}
+	*q = q.plus(n)
+	for r.pass(k); r.is(wordToken) && !r.word("and", "with", "join"); {
+		r.pass(1)
+	}
 }
 
 // countingAt sees the words that say what a chain counts as.

@@ -165,6 +165,9 @@ func (r *reader) rowNumbers(row *Row) {
 			}
 			r.eat(")")
 		}
+	case r.word("(") && len(r.o.Sizes) > 1 && r.number(1) && r.wordAt(2, ",", ":", ")") && r.sizesHere() == len(r.o.Sizes)-1: // "Row 11 (13, 15)"
+		r.i = r.tok().match
+		r.pass(1)
 	case r.word("+"), r.words("and", "up"), r.words("and", "over"), r.words("and", "above"), r.words("-", "end"), r.words(dash, "end"), r.words("to", "end") && r.wordAt(2, ":"):
 		row.Open = true
 		r.eat("and")
@@ -187,6 +190,20 @@ func (r *reader) rowNumbers(row *Row) {
 		}
 		row.To = row.List[len(row.List)-1]
 	}
+}
+
+// sizesHere is how many numbers stand in the bracket at hand, 0 if other things do.
+func (r *reader) sizesHere() int {
+	n, close := 0, r.tok().match
+	for k := r.i + 1; k < close; k++ {
+		switch t := &r.tokens[k]; {
+		case t.kind == numberToken:
+			n++
+		case t.text != "," && t.text != ":":
+			return 0
+		}
+	}
+	return n
 }
 
 // marks reads (RS), (WS, B), (colour B), right side, (L only).

@@ -128,7 +128,7 @@ func (r *reader) item() []Node {
 		return r.skips()
 	case "leave", "leaving":
 		return r.leave()
-	case "make", "magic", "cast":
+	case "make", "magic", "cast", "mr", "adjustable", "sliding":
 		if n := r.making(); n != nil {
 			return n
 		}
@@ -154,6 +154,8 @@ func (r *reader) item() []Node {
 	case "beg":
 		if r.wordAt(1, "ch", glued) {
 			r.pass(1)
+		} else if n := r.starting(); n != nil {
+			return n
 		}
 	case "total":
 		if r.row != nil && (r.number(1) || r.wordAt(1, ":", "of") && r.number(2)) {
@@ -169,6 +171,10 @@ func (r *reader) item() []Node {
 		}
 	case "in":
 		if n := r.placeFirst(); n != nil {
+			return n
+		}
+	case "starting", "start":
+		if n := r.starting(); n != nil {
 			return n
 		}
 	case "yo", "yrh", "yoh":
@@ -218,14 +224,14 @@ func (r *reader) making() []Node {
 	for r.wordAt(k, "make", "a", "an", "the", "work", "beg", "with") {
 		k++
 	}
-	if r.wordAt(k, "magic", "adjustable", "adj", "sliding") && r.wordAt(k+1, "ring", "circle", "loop") || r.wordAt(k, "mr") && k > 0 {
+	if r.wordAt(k, "magic", "adjustable", "adj", "sliding", "slip") && r.wordAt(k+1, "ring", "circle", "loop") || r.wordAt(k, "mr") {
 		r.pass(k + 1)
 		r.fill("ring", "circle", "loop")
 		return []Node{&Note{Span: r.span(start), Text: MagicRing}}
 	}
-	if r.words("cast", "in") || r.word("make") && (r.number(1) || r.wordAt(1, "ch")) {
+	if r.words("cast", "in") || r.word("make") && (r.number(1) || r.wordAt(1, "ch") || r.wordAt(1, "a") && r.wordAt(2, "ch", "foundation")) {
 		r.pass(1)
-		r.eat("in")
+		r.fill("in", "a", "foundation")
 		return r.item()
 	}
 	return nil
@@ -311,13 +317,38 @@ func (r *reader) working() []Node {
 	return nil
 }
 
+// starting reads "starting in 2nd ch from hook": the chains before it are passed.
+func (r *reader) starting() []Node {
+	m, start := r.mark(), r.i
+	r.pass(1)
+	if !r.word("in", "with", "at", "from") {
+		r.back(m)
+		return nil
+	}
+	if !r.word("in") {
+		r.pass(1)
+	}
+	p := r.place()
+	if p.What != InHook || p.N.B < 2 {
+		r.back(m)
+		return nil
+	}
+	return []Node{&Skip{Span: r.span(start), N: Plain(p.N.B - 1), What: InCh, First: true}}
+}
+
 // placeFirst reads "in next st work (dc, ch 1, dc)". It never reads the stitches twice.
 func (r *reader) placeFirst() []Node {
 	m := r.mark()
 	start := r.i
 	p := r.place()
-	r.eat(",")
-	if !r.eat("work") && !r.eat("make") || !r.word("(", "[") && !r.number(0) && !r.stitchWord(r.i) {
+	if colon := r.eat(":"); !colon {
+		r.eat(",")
+		if !r.eat("work") && !r.eat("make") {
+			r.back(m)
+			return nil
+		}
+	}
+	if !r.word("(", "[") && !r.number(0) && !r.stitchWord(r.i) {
 		r.back(m)
 		return nil
 	}

@@ -1,6 +1,7 @@
 package syntax
 
 import (
+	"regexp"
 	"strings"
 
 	"strandway/model/diag"
@@ -106,11 +107,14 @@ func (r *reader) keepLine() string {
 	text := r.textFrom(start)
 	r.tree.Notes = append(r.tree.Notes, &Note{Span: r.span(start), Text: text})
 	low := strings.ToLower(text)
-	if strings.Contains(low, "not turn") && (strings.Contains(low, "throughout") || strings.Contains(low, "each r")) {
+	if strings.Contains(low, "not turn") && everyRow.MatchString(low) {
 		r.tree.NoTurn = true
 	}
 	return text
 }
+
+// everyRow are words that say a thing for the whole piece.
+var everyRow = regexp.MustCompile(`throughout|\b(?:each|every|all) (?:the )?(?:rows?|rnds?|rounds?)|never`)
 
 // isFoundation sees "ch 20", "with A, ch 20", "chain 20", "20 ch", "make 20 chain", "magic ring", before the
 // first row.

@@ -5,6 +5,12 @@ func (r *reader) placeWord() bool {
 	if r.word("to") {
 		return !r.wordAt(1, "end", "last", "the", "form", "join", "centre", "corner", "within", "close", "make") || r.words("to", "the") && r.wordAt(2, "top", "first", "next")
 	}
+	if r.word("of") {
+		return r.wordAt(1, "each", "next", "first", "last")
+	}
+	if r.words("at", "end") || r.words("at", "the", "end") {
+		return false
+	}
 	return r.word("in", "over", "under", "around", "between", "at", "through", "from", "inside", "behind") && !r.words("in", "rep") && !r.words("from", "hook")
 }
 
@@ -50,7 +56,8 @@ func (r *reader) placeBody(p *Place) {
 	}
 	if loop := r.loopWord(); loop != BothLoops {
 		p.Loop = loop
-		if !r.eat("of") && !r.placeWord() && !r.word("next", "each") {
+		rowLong := r.word("across") || r.word("around") && !r.aroundPost()
+		if rowLong || !r.eat("of") && !r.placeWord() && !r.word("next", "each") {
 			r.below(p)
 			if r.word("across", "around") {
 				p.Ord = Each
@@ -80,7 +87,7 @@ func (r *reader) placeBody(p *Place) {
 		p.What, p.Name, p.Chains, _ = r.what()
 		r.fill("place")
 		if r.eat("as") {
-			for r.is(wordToken) && !r.word("turn") || r.is(numberToken) {
+			for r.is(wordToken) && !r.word("turn", "and") || r.is(numberToken) {
 				r.pass(1)
 			}
 		}

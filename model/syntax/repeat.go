@@ -125,6 +125,15 @@ func (r *reader) times() (Extent, bool) {
 		if what, name, _, ok := r.what(); ok {
 			return Extent{How: ToNext, What: what, Name: name}, true
 		}
+	case r.number(0) && r.wordAt(1, "x") && !r.number(2): // 8x
+		q, _ := r.num(false)
+		r.pass(1)
+		return Extent{How: Times, N: q}, true
+	case r.word("to") && r.toSpace(1):
+		r.pass(1)
+		r.fill("next", "the")
+		what, name, _, _ := r.what()
+		return Extent{How: ToNext, What: what, Name: name}, true
 	case r.word("x", "*") && r.number(1):
 		r.pass(1)
 		q, _ := r.num(false)
@@ -157,6 +166,14 @@ func (r *reader) times() (Extent, bool) {
 	}
 	r.i = start
 	return Extent{}, false
+}
+
+// toSpace sees "ch-2 sp", "the next ch-sp", k tokens on.
+func (r *reader) toSpace(k int) bool {
+	for r.wordAt(k, "next", "the") {
+		k++
+	}
+	return r.wordAt(k, made, madeOf, "ch-sp") || r.wordAt(k, "ch") && (r.wordAt(k+1, "sp", "loop") || r.number(k+1) && r.wordAt(k+2, "sp", "loop"))
 }
 
 // toLast reads "to end", "to last 2 sts", "to within 3 sts of end", "until 2 sts remain".
@@ -248,9 +265,33 @@ func (r *reader) omitted(rep *Repeat) {
 	r.fill("the", "last", "final", "on", "in", "rep")
 	out := r.items(func() bool { return r.ended() || r.word(".", ",", ";", "turn", "join", ")", "]", "on", "in", "at") })
 	r.fill("on", "in", "at", "the", "last", "rep", "end", "of")
+	if r.omitSome(rep, out) {
+		return
+	}
 	if n := len(rep.Body) - len(out); len(out) > 0 && n > 0 {
 		rep.Break, rep.AtBreak = n, true
 		return
 	}
 	r.find(diag.Fault, "omit", r.span(start), "", "cannot read what the last repeat leaves out")
+}
+
+// omitSome reads "omitting 1 sc" behind a body that ends with "sc in each of next 3 dc": one of the three is left out.
+func (r *reader) omitSome(rep *Repeat, out []Node) bool {
+	if len(out) != 1 || len(rep.Body) == 0 {
+		return false
+	}
+	less, ok := out[0].(*Make)
+	last, ok2 := rep.Body[len(rep.Body)-1].(*Make)
+	if !ok || !ok2 || less.Kind != last.Kind || less.Place != nil || last.Place == nil || !last.N.isOne() ||
+		last.Place.Ord != Next || last.Place.N.A != 0 || last.Place.N.Sizes != nil || less.N.B >= last.Place.N.B {
+		return false
+	}
+	cut := func(n int) *Make {
+		x, p := *last, *last.Place
+		p.N, x.Place = Plain(n), &p
+		return &x
+	}
+	body := append(rep.Body[:len(rep.Body)-1:len(rep.Body)-1], cut(last.Place.N.B-less.N.B), cut(less.N.B))
+	rep.Body, rep.Break, rep.AtBreak = body, len(body)-1, true
+	return true
 }

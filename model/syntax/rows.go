@@ -55,6 +55,9 @@ func (r *reader) rowRef() []Node {
 	if r.word("until", "to", "end") || r.word("for") && r.number(1) {
 		from := r.i
 		for !r.ended() && !r.word(";", ")", "]") && (!r.word(".") || r.inches()) {
+			if t := r.tok(); t.match > 0 {
+				r.i = t.match // "until 30 (33, 36) rows have been worked"
+			}
 			r.pass(1)
 		}
 		x.Until = r.textFrom(from)

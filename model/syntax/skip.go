@@ -48,6 +48,10 @@ func (r *reader) skip() Node {
 	if what, name, chains, ok := r.oneWhat(); ok {
 		s.What, s.Name, s.Chains = what, name, chains
 	}
+	if s.What == InCh && r.words("of", "turn", "ch") || s.What == InCh && r.words("of", "tch") {
+		r.pass(1)
+		r.tchWord()
+	}
 	if r.word("behind") || r.word("in") && r.wordAt(1, "back") {
 		s.Behind = true
 		for r.is(wordToken) && !r.word("and", "turn") {

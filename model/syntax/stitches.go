@@ -107,7 +107,7 @@ func (r *reader) makePlace(m *Make, start int, lead bool) bool {
 	switch {
 	case r.evenly(m, start, after):
 		return true
-	case r.wholeRow():
+	case r.wholeRow() && !(m.Kind == slipStitch && r.toSpace(1)): // "sl st to next ch-2 sp" travels into it
 		from := r.i
 		ext, _ := r.times()
 		m.Place = &Place{Ord: Each, N: Plain(1), Ext: ext, Loop: r.loop, Span: r.span(from)}
@@ -168,7 +168,7 @@ func (r *reader) wholeRow() bool {
 	case r.word("around"):
 		return !r.aroundPost()
 	case r.word("to"):
-		return r.wordAt(1, "end", "last", "the", "corner", "centre", "within") || r.words("to", "next", "corner")
+		return r.wordAt(1, "end", "last", "the", "corner", "centre", "within") || r.words("to", "next", "corner") || r.toSpace(1)
 	}
 	return r.word("until")
 }

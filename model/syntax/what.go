@@ -14,11 +14,12 @@ func (r *reader) what() (what What, name string, chains int, ok bool) {
 		k++
 	}
 	switch {
-	case what == InCh && r.wordAt(k, "st"), what != InCh && r.wordAt(k, "ch") && !r.number(k+1) && !r.wordAt(k+1, "sp", "loop"):
+	case what == InCh && (r.wordAt(k, "st") || k == 1 && r.stitchWord(r.i+k)), what != InCh && r.wordAt(k, "ch") && !r.number(k+1) && !r.wordAt(k+1, "sp", "loop"):
 		if what == InKind && k > 1 {
 			break // "in each dc and in each ch": two places
 		}
-		r.pass(k + 1)
+		r.pass(k)
+		r.oneWhat()
 		return InStCh, "", 0, true
 	case what != InCh && r.wordAt(k, "ch", "ch-sp", "ch-sps", "sp", made) && (what == InSt || k == 1):
 		r.pass(k)
@@ -74,8 +75,15 @@ func (r *reader) oneWhat() (what What, name string, chains int, ok bool) {
 		return InUnit, "group", 0, true
 	case "tch":
 		r.pass(1)
+		if r.eat("sp") || r.eat("loop") {
+			return InSp, "", 0, true
+		}
 		return InTch, "", 0, true
 	case "turn":
+		if r.wordAt(1, "ch") && r.wordAt(2, "sp", "loop") {
+			r.pass(3)
+			return InSp, "", 0, true
+		}
 		if r.wordAt(1, "ch") {
 			r.pass(2)
 			return InTch, "", 0, true
@@ -169,7 +177,8 @@ func (r *reader) tchWord() bool {
 	}
 	space := func(k int) bool { return r.wordAt(k, "sp", "loop") }
 	switch {
-	case r.eat("tch"), r.eat("st-ch"):
+	case r.word("tch", "st-ch") && !space(1):
+		r.pass(1)
 		return true
 	case r.word(made, madeOf) && !space(1), r.word(glued) && !space(1):
 		r.pass(1)
@@ -177,7 +186,7 @@ func (r *reader) tchWord() bool {
 	case r.word("ch") && r.number(1) && !space(2), r.number(0) && r.wordAt(1, "ch") && !space(2):
 		r.pass(2)
 		return true
-	case beg && r.word("ch"):
+	case beg && r.word("ch") && !space(1):
 		r.pass(1)
 		if r.number(0) {
 			r.pass(1)

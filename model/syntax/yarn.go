@@ -21,6 +21,12 @@ func (r *reader) yarn() []Node {
 			r.i = start
 			return nil
 		}
+		if r.hookSize() {
+			if !r.eat("and") && !r.isYarn(0) {
+				return []Node{&Note{Span: r.span(start), Text: r.textFrom(start)}}
+			}
+			r.fill("with", "using", "yarn")
+		}
 		if r.words("rs", "facing") || r.words("ws", "facing") || r.words("right", "side") || r.words("wrong", "side") {
 			return r.facing(start)
 		}
@@ -65,6 +71,20 @@ func (r *reader) yarn() []Node {
 	r.yarnPlace(y)
 	y.Span = r.span(start)
 	return []Node{y}
+}
+
+// hookSize passes "5 mm hook", "size H hook", "larger hook".
+func (r *reader) hookSize() bool {
+	for k := range 7 {
+		switch {
+		case r.wordAt(k, "hook", "hooks"):
+			r.pass(k + 1)
+			return true
+		case r.wordAt(k, ",", ";", "ch") || r.peek(k).kind == lineToken:
+			return false
+		}
+	}
+	return false
 }
 
 // yarnName reads the letter or the name of a yarn: "B", "Wet Slate".
