@@ -3,6 +3,8 @@ package app
 import (
 	"fmt"
 
+	"fyne.io/fyne/v2"
+
 	"strandway/app/action"
 	"strandway/app/theme"
 	"strandway/model/edit"
@@ -34,12 +36,12 @@ func (w *window) actions() action.Table {
 		{ID: "close", Menu: "File", Label: "Close", Keys: keys("Ctrl+W"), Do: w.closeDocument, Rule: true},
 		{ID: "quit", Menu: "File", Label: "Quit", Keys: keys("Ctrl+Q"), Do: w.quit},
 
-		{ID: "undo", Menu: "Edit", Label: "Undo", Say: named("Undo", w.s.UndoLabel), Keys: keys("Ctrl+Z"), Can: func() bool { return w.s.UndoLabel() != "" }, Do: w.s.Undo},
-		{ID: "redo", Menu: "Edit", Label: "Redo", Say: named("Redo", w.s.RedoLabel), Keys: keys("Ctrl+Shift+Z", "Ctrl+Y"), Can: func() bool { return w.s.RedoLabel() != "" }, Do: w.s.Redo},
-		{ID: "cut", Menu: "Edit", Label: "Cut", Keys: keys("Ctrl+X"), Do: w.cut, Rule: true},
-		{ID: "copy", Menu: "Edit", Label: "Copy", Keys: keys("Ctrl+C"), Do: w.copyText},
-		{ID: "paste", Menu: "Edit", Label: "Paste", Keys: keys("Ctrl+V"), Do: w.paste},
-		{ID: "all", Menu: "Edit", Label: "Choose all rows", Keys: keys("Ctrl+A"), Can: open, Do: w.chooseAll},
+		{ID: "undo", Menu: "Edit", Field: true, Label: "Undo", Say: named("Undo", w.s.UndoLabel), Keys: keys("Ctrl+Z"), Can: func() bool { return w.s.UndoLabel() != "" || w.sheetOpen() }, Do: func() { w.unlessField(&fyne.ShortcutUndo{}, w.s.Undo) }},
+		{ID: "redo", Menu: "Edit", Field: true, Label: "Redo", Say: named("Redo", w.s.RedoLabel), Keys: keys("Ctrl+Shift+Z", "Ctrl+Y"), Can: func() bool { return w.s.RedoLabel() != "" || w.sheetOpen() }, Do: func() { w.unlessField(&fyne.ShortcutRedo{}, w.s.Redo) }},
+		{ID: "cut", Menu: "Edit", Field: true, Label: "Cut", Keys: keys("Ctrl+X"), Do: w.cut, Rule: true},
+		{ID: "copy", Menu: "Edit", Field: true, Label: "Copy", Keys: keys("Ctrl+C"), Do: w.copyText},
+		{ID: "paste", Menu: "Edit", Field: true, Label: "Paste", Keys: keys("Ctrl+V"), Do: w.paste},
+		{ID: "all", Menu: "Edit", Field: true, Label: "Choose all rows", Keys: keys("Ctrl+A"), Can: open, Do: w.chooseAll},
 		{ID: "find", Menu: "Edit", Label: "Find in the rows…", Keys: keys("Ctrl+F"), Can: open, Do: w.askFind, Rule: true},
 		{ID: "find-next", Menu: "Edit", Label: "Find next", Keys: keys("F3"), Can: func() bool { return w.sought != "" }, Do: w.findNext},
 		{ID: "go", Menu: "Edit", Label: "Go to row…", Keys: keys("Ctrl+G"), Can: open, Do: w.askRow},

@@ -218,7 +218,7 @@ func touching(m *session.Made) map[[2]int]bool {
 
 // want has the crop drawn in the background when it is not the one at hand.
 func (c *contact) want(m *session.Made, width, height float32) {
-	if m == nil || m.Cloth == nil || width < 20 || height < 20 {
+	if m == nil || m.Cloth == nil || m.Cloth.Box().IsEmpty() || width < 20 || height < 20 {
 		return
 	}
 	scale := c.w.win.Canvas().Scale()
@@ -229,7 +229,8 @@ func (c *contact) want(m *session.Made, width, height float32) {
 	c.asked = askedFor{m.Cloth, size}
 	box := m.Cloth.Box()
 	// As much of the piece as shows its colours at a size at which stitches can be seen.
-	px := max(20*float64(scale), min(float64(size.X)/box.Width(), float64(size.Y)/box.Height()))
+	least := 20 * float64(scale)
+	px := max(least, min(float64(size.X)/max(box.Width(), 1), float64(size.Y)/max(box.Height(), 1), 6*least))
 	mid := box.Centre()
 	half := geom.Point{X: float64(size.X) / 2 / px, Y: float64(size.Y) / 2 / px}
 	view := cloth.View{Box: geom.Box{Min: mid.Sub(half), Max: mid.Add(half)}, PixelsPerW: px}

@@ -19,40 +19,43 @@ func (w *window) inField() fyne.Shortcutable {
 	return nil
 }
 
-func (w *window) cut() {
+// unlessField hands a shortcut to the field that has the keys; without one the rows take it.
+func (w *window) unlessField(s fyne.Shortcut, do func()) {
 	if f := w.inField(); f != nil {
-		f.TypedShortcut(&fyne.ShortcutCut{Clipboard: w.app.Clipboard()})
+		f.TypedShortcut(s)
 		return
 	}
-	if text := w.s.Cut(); text != "" {
-		w.app.Clipboard().SetContent(text)
+	if !w.sheetOpen() {
+		do()
 	}
+}
+
+func (w *window) cut() {
+	w.unlessField(&fyne.ShortcutCut{Clipboard: w.app.Clipboard()}, func() {
+		if text := w.s.Cut(); text != "" {
+			w.app.Clipboard().SetContent(text)
+		}
+	})
 }
 
 func (w *window) copyText() {
-	if f := w.inField(); f != nil {
-		f.TypedShortcut(&fyne.ShortcutCopy{Clipboard: w.app.Clipboard()})
-		return
-	}
-	if text := w.s.ChosenText(); text != "" {
-		w.app.Clipboard().SetContent(text)
-	}
+	w.unlessField(&fyne.ShortcutCopy{Clipboard: w.app.Clipboard()}, func() {
+		if text := w.s.ChosenText(); text != "" {
+			w.app.Clipboard().SetContent(text)
+		}
+	})
 }
 
 func (w *window) paste() {
-	if f := w.inField(); f != nil {
-		f.TypedShortcut(&fyne.ShortcutPaste{Clipboard: w.app.Clipboard()})
-		return
-	}
-	w.s.Paste(w.app.Clipboard().Content())
+	w.unlessField(&fyne.ShortcutPaste{Clipboard: w.app.Clipboard()}, func() {
+		w.s.Paste(w.app.Clipboard().Content())
+	})
 }
 
 func (w *window) chooseAll() {
-	if f := w.inField(); f != nil {
-		f.TypedShortcut(&fyne.ShortcutSelectAll{})
-		return
-	}
-	w.s.ChooseText(diag.Span{End: len(w.s.Rows())})
+	w.unlessField(&fyne.ShortcutSelectAll{}, func() {
+		w.s.ChooseText(diag.Span{End: len(w.s.Rows())})
+	})
 }
 
 func (w *window) askFind() {

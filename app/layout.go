@@ -1,6 +1,8 @@
 package app
 
 import (
+	"image/color"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/driver/desktop"
@@ -117,7 +119,7 @@ func newDivider(w *window) *divider {
 
 // CreateRenderer implements fyne.Widget.
 func (d *divider) CreateRenderer() fyne.WidgetRenderer {
-	return widget.NewSimpleRenderer(canvas.NewRectangle(nil))
+	return widget.NewSimpleRenderer(canvas.NewRectangle(color.Transparent))
 }
 
 // Cursor implements desktop.Cursorable.

@@ -28,16 +28,12 @@ func (w *window) menu() *fyne.MainMenu {
 }
 
 func (w *window) item(a *action.Action) *fyne.MenuItem {
-	i := fyne.NewMenuItem(a.Text(), a.Run)
+	i := fyne.NewMenuItem(a.Text(), func() { w.run(a) })
 	i.Disabled = !a.Possible()
 	i.IsQuit = a.ID == "quit"
 	i.Checked = a.On != nil && a.On()
 	if len(a.Keys) > 0 {
 		i.Shortcut = shortcut(a.Keys[0])
-		if a.Keys[0].Plain() {
-			// The toolkit shows such keys but does not catch them; the widgets hand them on.
-			i.Shortcut = &desktop.CustomShortcut{KeyName: fyne.KeyName(a.Keys[0].Key), Modifier: modifiers(a.Keys[0])}
-		}
 	}
 	return i
 }
@@ -69,8 +65,52 @@ func (w *window) refreshMenu() {
 	}
 }
 
+// shortcut is a chord as the toolkit knows it. Keys without Ctrl and Alt are shown in the
+// menus but not caught there; the widgets hand them on to [window.plainKey].
 func shortcut(c action.Chord) fyne.Shortcut {
+	if c.Ctrl && !c.Shift && !c.Alt {
+		// The toolkit has names of its own for these, and looks for no others.
+		switch c.Key {
+		case "Z":
+			return &fyne.ShortcutUndo{}
+		case "Y":
+			return &fyne.ShortcutRedo{}
+		case "X":
+			return &fyne.ShortcutCut{}
+		case "C":
+			return &fyne.ShortcutCopy{}
+		case "V":
+			return &fyne.ShortcutPaste{}
+		case "A":
+			return &fyne.ShortcutSelectAll{}
+		}
+	}
 	return &desktop.CustomShortcut{KeyName: fyne.KeyName(c.Key), Modifier: modifiers(c)}
+}
+
+// runShortcut does the action of a shortcut that no menu shows.
+func (w *window) runShortcut(s fyne.Shortcut) {
+	k, ok := s.(fyne.KeyboardShortcut)
+	if !ok {
+		return
+	}
+	held := k.Mod()
+	c := action.Chord{
+		Key:   string(k.Key()),
+		Ctrl:  held&fyne.KeyModifierShortcutDefault != 0,
+		Shift: held&fyne.KeyModifierShift != 0,
+		Alt:   held&fyne.KeyModifierAlt != 0,
+	}
+	if a := w.table.For(c); a != nil {
+		w.run(a)
+	}
+}
+
+// run does an action, unless a question waits that it has nothing to do with.
+func (w *window) run(a *action.Action) {
+	if !w.sheetOpen() || a.Field {
+		a.Run()
+	}
 }
 
 func modifiers(c action.Chord) fyne.KeyModifier {
@@ -92,7 +132,7 @@ func (w *window) bindMoreKeys() {
 	for _, a := range w.table {
 		for i, k := range a.Keys {
 			if i > 0 && !k.Plain() {
-				w.win.Canvas().AddShortcut(shortcut(k), func(fyne.Shortcut) { a.Run() })
+				w.win.Canvas().AddShortcut(shortcut(k), func(fyne.Shortcut) { w.run(a) })
 			}
 		}
 	}

@@ -39,8 +39,12 @@ func (w *window) drawStrip(d *control.Canvas, k theme.Tokens, size fyne.Size) []
 			name = way.Shades[y.Letter].Shade
 		}
 		tx := d.Words(y.Letter, x+40, 29, theme.Body, true, k.Ink)
-		d.Words(control.Fitted(name, theme.Body, false, step-(tx-x)-14), tx+8, 29, theme.Body, false, k.Ink)
-		d.Words(control.Fitted(y.Name, theme.Second, false, step-50), x+40, 48, theme.Second, false, k.Ink2)
+		above, below := name, y.Name
+		if step < 150 {
+			above, below = "", name // there is room for the shade alone
+		}
+		d.Words(control.Fitted(above, theme.Body, false, step-(tx-x)-14), tx+8, 29, theme.Body, false, k.Ink)
+		d.Words(control.Fitted(below, theme.Second, false, step-48), x+40, 48, theme.Second, false, k.Ink2)
 		spots = append(spots, control.Spot{X: x - 4, Y: 12, W: step - 6, H: 52, Hint: "another colour for " + y.Letter, Do: func() { w.pickColour(y) }})
 		x += step
 	}

@@ -1,6 +1,9 @@
 package app
 
 import (
+	"image/color"
+	"strings"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
@@ -68,6 +71,7 @@ func newWindow(a fyne.App, lib *stitch.Library, s *session.Session, set *setting
 	w := &window{app: a, win: a.NewWindow("Strandway"), lib: lib, s: s, set: set, th: th}
 	s.SetLook(session.Look{Dark: th.IsDark()})
 	w.page = rows.New(s, th)
+	w.page.Shortcut = w.runShortcut
 	w.page.Keys, w.page.NewRow, w.page.Modifiers = w.plainKey, w.newRow, w.modifiers
 	w.pair = picture.New(s, th, fyne.Do)
 	w.pair.Modifiers, w.pair.Over = w.modifiers, w.overStitch
@@ -97,12 +101,12 @@ func newWindow(a fyne.App, lib *stitch.Library, s *session.Session, set *setting
 	w.contact.w = w
 	w.divider = newDivider(w)
 
+	w.over = container.NewStack()
 	w.table = w.actions()
 	w.win.SetMainMenu(w.menu())
 	w.bindMoreKeys()
 	w.win.Canvas().SetOnTypedKey(func(e *fyne.KeyEvent) { w.plainKey(e) })
-	w.lines = []*canvas.Rectangle{canvas.NewRectangle(nil), canvas.NewRectangle(nil), canvas.NewRectangle(nil), canvas.NewRectangle(nil), canvas.NewRectangle(nil)}
-	w.over = container.NewStack()
+	w.lines = []*canvas.Rectangle{canvas.NewRectangle(color.Transparent), canvas.NewRectangle(color.Transparent), canvas.NewRectangle(color.Transparent), canvas.NewRectangle(color.Transparent), canvas.NewRectangle(color.Transparent)}
 	w.desk = container.New(&deskLayout{w}, w.page, w.head, w.findings, w.tabs, w.tray, w.pair, w.colour, w.start, w.strip, w.status)
 	for _, l := range w.lines {
 		w.desk.Add(l)
@@ -236,7 +240,7 @@ func (w *window) redress() {
 func (w *window) plainKey(e *fyne.KeyEvent) bool {
 	c := action.Chord{Key: string(e.Name), Shift: w.modifiers()&fyne.KeyModifierShift != 0}
 	if a := w.table.For(c); a != nil {
-		a.Run()
+		w.run(a)
 		return true
 	}
 	return false
@@ -286,10 +290,10 @@ func sentence(f diag.Finding) string {
 	if f.Row != "" {
 		s = f.Row + ": " + s
 	}
-	if f.Hint != "" {
+	if f.Hint != "" && f.Mend == nil {
 		s += "; " + f.Hint
 	}
-	return upperFirst(s) + "."
+	return upperFirst(strings.TrimRight(s, "?.")) + "."
 }
 
 // newRow writes a row below the one in hand.

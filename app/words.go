@@ -3,6 +3,7 @@ package app
 import (
 	"fmt"
 
+	"strandway/chart/layout"
 	"strandway/model/edit"
 	"strandway/model/fabric"
 	"strandway/model/measure"
@@ -89,7 +90,13 @@ func (w *window) finished() string {
 	if box.IsEmpty() || box.Width() < .5 {
 		return ""
 	}
-	width, height := box.Width()*scale.ColumnCM, box.Height()*scale.SCCM
+	width, height := box.Width()*scale.ColumnCM, box.Height()*scale.ColumnCM
+	if m.Plan.Manner == layout.Rows {
+		height = 0
+		for _, h := range measure.Heights(m.Fabric()) {
+			height += h * scale.SCCM
+		}
+	}
 	unit := "cm"
 	if p.Units == "in" {
 		width, height, unit = width/2.54, height/2.54, "in"

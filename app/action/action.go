@@ -18,6 +18,7 @@ type Action struct {
 	On    func() bool   // whether it is ticked; nil: it has no tick
 	Do    func()
 	Rule  bool // a rule stands above it in its menu
+	Field bool // it concerns the field that has the keys too, so it goes on while a question is asked
 }
 
 // Text is the label to show now.

@@ -1,6 +1,8 @@
 package control
 
 import (
+	"image/color"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/driver/desktop"
@@ -57,7 +59,7 @@ func (p *Panel) Redraw() {
 	p.at = min(p.at, max(len(p.spots)-1, 0))
 	if p.focused && p.at < len(p.spots) {
 		s := p.spots[p.at]
-		d.Frame(s.X-1, s.Y-1, s.W+2, s.H+2, 7, nil, k.Accent, 2)
+		d.Frame(s.X-1, s.Y-1, s.W+2, s.H+2, 7, color.Transparent, k.Accent, 2)
 	}
 	p.layer.Objects = d.Objects
 	p.layer.Resize(p.Size())

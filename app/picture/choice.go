@@ -1,13 +1,10 @@
 package picture
 
 import (
-	"image/color"
 	"slices"
 
 	"strandway/chart/geom"
 )
-
-var fyneTransparent = color.NRGBA{}
 
 // choiceBox is a stretch of chosen stitches as it is marked in a picture.
 type choiceBox struct {

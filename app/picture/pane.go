@@ -2,6 +2,7 @@ package picture
 
 import (
 	"image"
+	"image/color"
 	"math"
 
 	"fyne.io/fyne/v2"
@@ -117,8 +118,7 @@ func (p *Pane) Mark() {
 		}
 	}
 	if p.focus {
-		r := canvas.NewRectangle(nil)
-		r.FillColor = fyneTransparent
+		r := canvas.NewRectangle(color.Transparent)
 		r.StrokeColor, r.StrokeWidth = k.Accent, 2
 		r.Move(fyne.NewPos(1, 1))
 		r.Resize(fyne.NewSize(p.Size().Width-2, p.Size().Height-2))
@@ -148,7 +148,7 @@ func (p *Pane) frame(c choiceBox, k theme.Tokens) {
 func (p *Pane) rect(b geom.Box, grow float64) *canvas.Rectangle {
 	m := p.matrix(1)
 	a, z := m.Apply(geom.Point{X: b.Min.X, Y: b.Max.Y}), m.Apply(geom.Point{X: b.Max.X, Y: b.Min.Y})
-	r := canvas.NewRectangle(fyneTransparent)
+	r := canvas.NewRectangle(color.Transparent)
 	r.CornerRadius = 3
 	r.Move(fyne.NewPos(float32(a.X-grow), float32(a.Y-grow)))
 	r.Resize(fyne.NewSize(float32(z.X-a.X+2*grow), float32(z.Y-a.Y+2*grow)))
@@ -258,3 +258,6 @@ func (p *Pane) TypedRune(r rune) { p.pair.Letter(r) }
 
 // TypedKey hands keys on: arrows go from stitch to stitch.
 func (p *Pane) TypedKey(e *fyne.KeyEvent) { p.pair.Key(e) }
+
+// At is where a place of the piece, in stitch widths, stands on the pane, in px.
+func (p *Pane) At(place geom.Point) geom.Point { return p.matrix(1).Apply(place) }

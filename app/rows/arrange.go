@@ -1,6 +1,8 @@
 package rows
 
 import (
+	"strings"
+
 	"fyne.io/fyne/v2"
 
 	"strandway/app/theme"
@@ -111,7 +113,7 @@ func (b *box) arrangeNotes(y, width float32, inHand bool, s *scribe) float32 {
 		if fd.Hint != "" && fd.Mend == nil {
 			sentence += "; " + fd.Hint
 		}
-		sentence += "."
+		sentence = strings.TrimRight(sentence, "?.") + "."
 		for _, l := range wrap(sentence, 0, len(sentence), width-textLeft-textMargin, s.second, s.second) {
 			n.lines = append(n.lines, sentence[l.start:l.end])
 		}

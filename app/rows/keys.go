@@ -64,10 +64,11 @@ func (p *Page) TypedKey(e *fyne.KeyEvent) {
 	}
 }
 
-// TypedShortcut moves the caret with Ctrl held; all other shortcuts are the menu's.
+// TypedShortcut moves the caret with Ctrl held and hands all other shortcuts on.
 func (p *Page) TypedShortcut(s fyne.Shortcut) {
 	c, ok := s.(fyne.KeyboardShortcut)
 	if !ok || c.Mod()&fyne.KeyModifierShortcutDefault == 0 {
+		p.Shortcut(s)
 		return
 	}
 	extend := c.Mod()&fyne.KeyModifierShift != 0
@@ -83,6 +84,8 @@ func (p *Page) TypedShortcut(s fyne.Shortcut) {
 		p.s.Delete(false, true)
 	case fyne.KeyDelete:
 		p.s.Delete(true, true)
+	default:
+		p.Shortcut(s)
 	}
 }
 

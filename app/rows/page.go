@@ -32,6 +32,8 @@ type Page struct {
 
 	// Keys takes keys that are not the page's own: F8 and the like. It reports whether it used one.
 	Keys func(*fyne.KeyEvent) bool
+	// Shortcut takes shortcuts that are not the page's own.
+	Shortcut func(fyne.Shortcut)
 	// NewRow writes a row below the one in hand, as Enter does at the end of a row.
 	NewRow func()
 	// Modifiers tells which of Shift, Ctrl and Alt are held.
@@ -44,6 +46,7 @@ type Page struct {
 	boxes  []box
 	height float32 // of all rows
 	scroll float32
+	seen   bool // the caret was in sight when the page was shown last
 	ruling *display.List
 	goalX  float32 // where up and down aim at; -1 for where the caret is
 	focus  bool
@@ -81,10 +84,16 @@ func (p *Page) changed(c session.Change) {
 		return
 	}
 	p.relay()
-	if c&(session.Caret|session.Text) != 0 {
+	if p.seen || c&(session.Caret|session.Text) != 0 {
 		p.keepInSight()
 	}
 	p.show()
+}
+
+// caretSeen reports whether the caret is in sight.
+func (p *Page) caretSeen() bool {
+	y := p.caretPoint(p.s.Caret().At).Y - p.scroll
+	return y >= 0 && y+lineHeight <= p.Size().Height
 }
 
 // Redress lays the page out anew after the theme has changed.

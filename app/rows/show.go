@@ -99,6 +99,7 @@ func (p *Page) show() {
 	p.layer.Resize(p.Size())
 	p.raster.Refresh()
 	p.layer.Refresh()
+	p.seen = p.caretSeen()
 }
 
 // text sets words; y is the top of a line of the page, in which they are centred.

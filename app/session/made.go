@@ -23,6 +23,7 @@ type Look struct {
 
 // job is one state of the document to be worked and drawn.
 type job struct {
+	document    int // counts the documents opened in a session
 	pattern     *pattern.Pattern
 	piece, size int
 	colourway   string
@@ -38,6 +39,8 @@ type Made struct {
 	Chart *display.List // symbols
 	Cloth *cloth.Cloth
 	Cells func() *display.List // the same rows as a grid, drawn when first asked for
+
+	older bool // the pictures are still those of rows that have been edited since
 }
 
 // Rows is the text that was worked.
@@ -89,21 +92,21 @@ func (s *Session) Since() Shift {
 
 // Current reports whether all that is shown belongs to the present rows.
 func (s *Session) Current() bool {
-	return s.made != nil && s.made.job.pattern == s.Pattern() && s.made.Cloth != nil
+	return s.made != nil && s.made.pattern == s.Pattern() && s.made.Cloth != nil && !s.made.older
 }
 
 func (s *Session) remake() {
-	s.maker.ask(job{s.Pattern(), s.piece, s.size, s.colourway, s.look})
+	s.maker.ask(job{s.document, s.Pattern(), s.piece, s.size, s.colourway, s.look})
 }
 
 func (s *Session) receive(m *Made) {
-	if m.piece >= len(s.Pattern().Pieces) {
-		return
+	if m.document != s.document || m.piece >= len(s.Pattern().Pieces) {
+		return // it comes too late
 	}
 	if old := s.made; old != nil && m.Plan == nil && old.piece == m.piece {
 		// The old pictures stay until the new ones come.
 		keep := *m
-		keep.Plan, keep.Chart, keep.Cells, keep.Cloth = old.Plan, old.Chart, old.Cells, old.Cloth
+		keep.Plan, keep.Chart, keep.Cells, keep.Cloth, keep.older = old.Plan, old.Chart, old.Cells, old.Cloth, true
 		s.made = &keep
 		s.tell(Worked)
 		s.grant(m)

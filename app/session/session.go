@@ -35,6 +35,7 @@ type Session struct {
 	path    string // "" until it has been saved
 	history *edit.History
 
+	document  int // counts the documents opened
 	piece     int
 	size      int
 	colourway string // "" for the yarns' own shades
@@ -98,6 +99,7 @@ func (s *Session) begin(p *pattern.Pattern, path string, saved bool) {
 		q.Pieces = Blank().Pieces
 		p = &q
 	}
+	s.document++
 	s.path, s.piece, s.size, s.caret, s.chosen, s.made = path, 0, 0, edit.At(endOf(p.Pieces[0].Rows)), Chosen{}, nil
 	s.colourway = ""
 	if len(p.Colourways) > 0 {
@@ -236,11 +238,12 @@ func (s *Session) settle(to edit.State) {
 
 // Undo takes the last step back.
 func (s *Session) Undo() {
-	undone := s.history.UndoLabel()
+	rows := s.Rows()
 	if to, ok := s.history.Undo(); ok {
 		// The caret goes to where the step was made, not to where the one before it was.
-		if to.Piece == s.piece && undone != "" {
-			to.Caret = edit.At(commonPrefix(to.Pattern.Pieces[to.Piece].Rows, s.Rows()))
+		if before := to.Pattern.Pieces[to.Piece].Rows; to.Piece == s.piece && before != rows {
+			h := ShiftOf(rows, before)
+			to.Caret = edit.At(h.to + h.by)
 		}
 		s.settle(to)
 	}

@@ -1,0 +1,218 @@
+package session
+
+import (
+	"os"
+	"path/filepath"
+	"strconv"
+	"strings"
+	"testing"
+	"time"
+
+	"strandway/model/pattern"
+	"strandway/model/stitch"
+)
+
+// desk is a session whose background results are taken one by one, as a window's loop does.
+type desk struct {
+	*Session
+	posted chan func()
+}
+
+func newDesk(t *testing.T) *desk {
+	t.Helper()
+	lib, err := stitch.Standard()
+	if err != nil {
+		t.Fatal(err)
+	}
+	d := &desk{posted: make(chan func(), 64)}
+	d.Session = New(lib, func(f func()) { d.posted <- f })
+	t.Cleanup(d.Close)
+	return d
+}
+
+// settleDown waits until everything is worked and drawn.
+func (d *desk) settleDown(t *testing.T) {
+	t.Helper()
+	patience := time.After(20 * time.Second)
+	for !d.Current() {
+		select {
+		case f := <-d.posted:
+			f()
+		case <-patience:
+			t.Fatal("the background never came to an end")
+		}
+	}
+}
+
+// TestScripts runs the scripts in testdata: a day's work in words, a step a line.
+//
+//	open FILE        a sample
+//	rows TEXT        a blank page with these rows, \n between them
+//	caret TEXT       the caret behind the first place where TEXT stands
+//	choose TEXT      TEXT is chosen
+//	type TEXT        key after key
+//	delete N         N letters before the caret
+//	undo, redo, mend, cut
+//	stitch R.S       the S-th stitch of fabric row R is chosen
+//	put WORD, insert WORD, takeout
+//	has TEXT, hasnot TEXT, says ID, count R N, undoes LABEL, saved, unsaved, text TEXT, word TEXT
+func TestScripts(t *testing.T) {
+	files, err := filepath.Glob("testdata/*.txt")
+	if err != nil || len(files) == 0 {
+		t.Fatal("there are no scripts", err)
+	}
+	for _, file := range files {
+		t.Run(strings.TrimSuffix(filepath.Base(file), ".txt"), func(t *testing.T) {
+			src, err := os.ReadFile(file)
+			if err != nil {
+				t.Fatal(err)
+			}
+			d := newDesk(t)
+			for n, line := range strings.Split(string(src), "\n") {
+				if line = strings.TrimSpace(line); line == "" || strings.HasPrefix(line, "#") {
+					continue
+				}
+				verb, rest, _ := strings.Cut(line, " ")
+				rest = strings.ReplaceAll(rest, `\n`, "\n")
+				if why := d.do(t, verb, rest); why != "" {
+					t.Fatalf("line %d: %s: %s\nrows now:\n%s", n+1, line, why, d.Rows())
+				}
+			}
+		})
+	}
+}
+
+// do does one step and says what is wrong, "" for nothing.
+func (d *desk) do(t *testing.T, verb, rest string) string {
+	at := strings.Index(d.Rows(), rest)
+	switch verb {
+	case "open":
+		if err := d.Open("../../samples/" + rest); err != nil {
+			return err.Error()
+		}
+	case "rows":
+		p := Blank()
+		p.Pieces[0].Rows = rest
+		p.Yarns = append(p.Yarns, pattern.Yarn{Letter: "B", Colour: "#e6dcc6"})
+		d.Begin(p)
+	case "caret":
+		if at < 0 {
+			return "is not there"
+		}
+		d.PutCaret(at+len(rest), false)
+	case "choose":
+		if at < 0 {
+			return "is not there"
+		}
+		d.PutCaret(at, false)
+		d.PutCaret(at+len(rest), true)
+	case "type":
+		for _, r := range rest {
+			d.Type(string(r))
+		}
+	case "delete":
+		n, _ := strconv.Atoi(rest)
+		for range n {
+			d.Delete(false, false)
+		}
+	case "undo":
+		d.Undo()
+	case "redo":
+		d.Redo()
+	case "cut":
+		d.Cut()
+	case "mend":
+		d.settleDown(t)
+		f, ok := d.MendAtHand()
+		if !ok {
+			return "there is no mend"
+		}
+		d.Mend(f)
+	case "stitch":
+		d.settleDown(t)
+		row, nth, _ := strings.Cut(rest, ".")
+		r, _ := strconv.Atoi(row)
+		k, _ := strconv.Atoi(nth)
+		id := d.Made().Fabric().Rows[r].First + int32(k) - 1
+		d.Choose([]int32{id}, id)
+	case "put", "insert":
+		d.settleDown(t)
+		kind, ok := d.lib.Read(rest, "us")
+		if !ok {
+			return "no such stitch"
+		}
+		err := error(nil)
+		if verb == "put" {
+			err = d.PutStitch(kind)
+		} else {
+			err = d.InsertStitch(kind, 1)
+		}
+		if err != nil {
+			return err.Error()
+		}
+	case "takeout":
+		d.settleDown(t)
+		if err := d.TakeOut(); err != nil {
+			return err.Error()
+		}
+	default:
+		return d.check(t, verb, rest)
+	}
+	return ""
+}
+
+// check looks whether something is so.
+func (d *desk) check(t *testing.T, verb, rest string) string {
+	d.settleDown(t)
+	switch verb {
+	case "has":
+		if !strings.Contains(d.Rows(), rest) {
+			return "it does not"
+		}
+	case "hasnot":
+		if strings.Contains(d.Rows(), rest) {
+			return "it has"
+		}
+	case "says":
+		for _, f := range d.Findings() {
+			if f.ID == rest {
+				return ""
+			}
+		}
+		return "it says: " + strings.Join(strings.Fields(strings.ReplaceAll(joinFindings(d), "\n", " / ")), " ")
+	case "count":
+		row, count, _ := strings.Cut(rest, " ")
+		r, _ := strconv.Atoi(row)
+		if got := d.Made().Fabric().Rows[r].Count; strconv.Itoa(got) != count {
+			return "it is " + strconv.Itoa(got)
+		}
+	case "undoes":
+		if got := d.UndoLabel(); got != rest {
+			return "it undoes " + got
+		}
+	case "saved", "unsaved":
+		if d.Changed() != (verb == "unsaved") {
+			return "it is not"
+		}
+	case "text":
+		if got := d.ChosenText(); got != rest {
+			return "it is " + got
+		}
+	case "word":
+		word, _ := d.WordOf(d.Chosen().Lead)
+		if got := d.Rows()[word.Start:word.End]; got != rest {
+			return "it is " + got
+		}
+	default:
+		return "no such step"
+	}
+	return ""
+}
+
+func joinFindings(d *desk) string {
+	s := ""
+	for _, f := range d.Findings() {
+		s += f.ID + ": " + f.Message + "\n"
+	}
+	return s
+}

@@ -1,0 +1,142 @@
+package app
+
+import (
+	"math"
+	"strings"
+	"testing"
+	"time"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/app"
+
+	"strandway/app/session"
+	"strandway/app/settings"
+	"strandway/app/theme"
+	"strandway/chart/geom"
+	"strandway/model/stitch"
+	"strandway/samples"
+)
+
+// shown is a window of a size on the test driver, with a sample worked to the end.
+func shown(t *testing.T, name string, width, height float32) (*window, func()) {
+	t.Helper()
+	t.Setenv("XDG_CONFIG_HOME", t.TempDir())
+	lib, err := stitch.Standard()
+	if err != nil {
+		t.Fatal(err)
+	}
+	a := app.NewWithID("bay.marram.strandway.test")
+	posted := make(chan func(), 256)
+	s := session.New(lib, func(f func()) { posted <- f })
+	t.Cleanup(s.Close)
+	w := newWindow(a, lib, s, settings.Defaults(), theme.New(theme.Light))
+	w.win.Resize(fyne.NewSize(width, height))
+	if name != "" {
+		w.beginSample(name)
+	}
+	settle := func() {
+		t.Helper()
+		patience := time.After(20 * time.Second)
+		for !s.Current() {
+			select {
+			case f := <-posted:
+				f()
+			case <-patience:
+				t.Fatal("the background never came to an end")
+			}
+		}
+	}
+	settle()
+	return w, settle
+}
+
+func TestTheTableIsSound(t *testing.T) {
+	w, _ := shown(t, "", 1024, 700)
+	if err := w.table.Check(); err != nil {
+		t.Error(err)
+	}
+	for _, a := range w.table {
+		for _, k := range a.Keys {
+			if w.table.For(k) != a {
+				t.Errorf("%v does not lead to %s", k, a.ID)
+			}
+		}
+	}
+	if got, want := strings.Join(w.table.Menus(), " "), "File Edit Row Stitch Yarn View Help"; got != want {
+		t.Errorf("menus are %s, want %s", got, want)
+	}
+}
+
+// Every action that is possible can be done in every view without harm, the ones that ask included.
+func TestEveryActionCanBeDone(t *testing.T) {
+	for _, view := range []view{makeView, colourView} {
+		w, settle := shown(t, "groyne-runner", 1440, 900)
+		w.show(view)
+		for _, a := range w.table {
+			if a.ID == "quit" || a.ID == "close" || a.ID == "new" {
+				continue // they end the document
+			}
+			w.run(a)
+			settle()
+			w.closeSheet()
+		}
+	}
+}
+
+func TestSamplesAtAllSizes(t *testing.T) {
+	for _, name := range samples.Names() {
+		for _, size := range []fyne.Size{{Width: 1024, Height: 700}, {Width: 1440, Height: 900}, {Width: 2560, Height: 1440}} {
+			w, settle := shown(t, name, size.Width, size.Height)
+			for piece := range w.s.Pattern().Pieces {
+				w.s.ShowPiece(piece)
+				settle()
+			}
+			if picture := w.win.Canvas().Capture(); picture.Bounds().Dx() < 800 {
+				t.Errorf("%s at %v: the picture is %v", name, size, picture.Bounds())
+			}
+		}
+	}
+}
+
+// Columns of chart and cloth stand at the same x when one stands above the other.
+func TestChartAndClothShareColumns(t *testing.T) {
+	w, settle := shown(t, "", 1440, 900)
+	p := session.Blank()
+	p.Pieces[0].Rows = "With A, ch 41.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn.\nRow 2: Ch 1, sc in each st across, turn.\n"
+	w.beginWith(p)
+	settle()
+	size := w.pair.Chart.Size()
+	if w.pair.Cloth.Size().Width != size.Width {
+		t.Fatal("the pair does not stand one above the other")
+	}
+	for _, x := range []float64{3, 17.5, 30} {
+		a := w.pair.Chart.At(geom.Point{X: x})
+		b := w.pair.Cloth.At(geom.Point{X: x})
+		if math.Abs(a.X-b.X) > .5 {
+			t.Errorf("column %g stands at %.2f in the chart and at %.2f in the cloth", x, a.X, b.X)
+		}
+	}
+}
+
+func TestAChangeIsAskedForOnceBeforeItIsLost(t *testing.T) {
+	w, settle := shown(t, "groyne-runner", 1024, 700)
+	w.s.Type("x")
+	settle()
+	gone := false
+	w.ifSettled(func() { gone = true })
+	if gone || !w.sheetOpen() {
+		t.Fatal("the change was let go without a word")
+	}
+	w.ifSettled(func() { gone = true })
+	w.closeSheet()
+	if gone || w.sheetOpen() {
+		t.Error("asked twice, or gone when the question was left")
+	}
+	if err := w.s.Save(t.TempDir() + "/x.strand"); err != nil {
+		t.Fatal(err)
+	}
+	w.ifSettled(func() { gone = true })
+	if !gone {
+		t.Error("nothing was unsaved, and it was asked all the same")
+	}
+}
