@@ -61,6 +61,10 @@ func (w *Worked) Figures() *Figures {
 	return out
 }
 
+// RowCM is the height of each row of a piece in cm; nil where neither a gauge
+// nor hook and yarn are known.
+func (w *Worked) RowCM(piece int) []float64 { return rowCM(w.Pieces[piece].Fabric, w.scale()) }
+
 // scale is the size of the stitches: by the gauge, else by the measured
 // swatch, else guessed from hook and yarn. The gauge is that of the first piece
 // with rows.

@@ -133,7 +133,9 @@ func (w *walk) row(r int, events []fabric.Event) {
 	w.cut(events[:before])
 	joined := [256]bool{}
 	for _, e := range events {
-		joined[e.Yarn] = joined[e.Yarn] || e.Do == fabric.JoinYarn
+		if e.Do == fabric.JoinYarn && e.Before >= row.First { // the foundation's yarn is joined before it
+			joined[e.Yarn] = true
+		}
 	}
 	begins, ends := beginSide(row), endSide(row)
 	used := uses(w.fabric, row)
