@@ -5,12 +5,8 @@ import (
 	"math"
 
 	"strandway/model/fabric"
+	"strandway/model/trade"
 )
-
-// perRowEnd is how many single crochet an edging takes in the end of a row of
-// stitches as tall as so many chains: the trade's custom for an edge that lies
-// flat.
-var perRowEnd = []float64{.5, 1, 1.5, 2, 3, 4, 5}
 
 // PickUp is how an edging goes along row ends.
 type PickUp struct {
@@ -25,6 +21,9 @@ type PickUp struct {
 func AlongRows(f *fabric.Fabric, multiple, plus int) PickUp {
 	p := PickUp{}
 	for r := 1; r < len(f.Rows); r++ {
+		if f.Rows[r].Shape != fabric.Flat || f.Rows[r].EndSide != fabric.NoSide || alongEdges(f, r) {
+			continue
+		}
 		if ends, ok := rowEnd(f, &f.Rows[r]); ok {
 			p.RowEnds++
 			p.Natural += ends
@@ -52,9 +51,7 @@ func rowEnd(f *fabric.Fabric, row *fabric.Row) (stitches float64, ok bool) {
 	if chains < 0 {
 		return 0, false
 	}
-	low := min(int(chains), len(perRowEnd)-1)
-	high := min(low+1, len(perRowEnd)-1)
-	return perRowEnd[low] + (chains-math.Floor(chains))*(perRowEnd[high]-perRowEnd[low]), true
+	return trade.Standard().SCInEnd(chains), true
 }
 
 // spread says how so many stitches go into so many row ends: "2 in each of 9

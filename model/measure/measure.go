@@ -6,7 +6,6 @@ package measure
 
 import (
 	"math"
-	"slices"
 
 	"strandway/model/fabric"
 	"strandway/model/stitch"
@@ -108,71 +107,4 @@ func height(k *stitch.Kind) float64 {
 		return k.Plain.Height
 	}
 	return k.Height
-}
-
-// Size is a piece's size.
-type Size struct {
-	WidthCM  float64   // of its widest row; of a round piece, across
-	LengthCM float64   // from foundation to last row; of a round piece, across
-	RowCM    []float64 // height of each row
-	WidthsCM []float64 // width of each row; of a round, once round
-	Round    bool      // grown from a ring: it lies flat as a disc or a polygon
-	Ruffle   float64   // of a round piece: its last round's stitches over what lies flat there; 1 is flat, more ruffles, less cups
-}
-
-// Of measures a piece.
-func Of(f *fabric.Fabric, s Scale) Size {
-	size := Size{RowCM: Heights(f), WidthsCM: make([]float64, len(f.Rows)), Round: fromRing(f)}
-	for r := range size.RowCM {
-		size.RowCM[r] *= s.SCCM
-		size.LengthCM += size.RowCM[r]
-		size.WidthsCM[r] = float64(f.Rows[r].Count+f.Rows[r].Chains) * s.ColumnCM
-	}
-	if size.Round {
-		radius := size.LengthCM + ringCM(f, s)
-		size.WidthCM, size.LengthCM = 2*radius, 2*radius
-		if last := len(f.Rows) - 1; last > 0 && radius > 0 {
-			size.Ruffle = size.WidthsCM[last] / (2 * math.Pi * radius)
-		}
-		return size
-	}
-	size.WidthCM = steadyWidth(size.WidthsCM)
-	return size
-}
-
-// steadyWidth is the width of a piece whose rows differ only by how many
-// stitches and chains its pattern happens to offer: the median of its rows. A
-// piece that is shaped is as wide as its widest row.
-func steadyWidth(widths []float64) float64 {
-	if len(widths) < 2 {
-		return 0
-	}
-	rows := slices.Clone(widths[1:])
-	slices.Sort(rows)
-	median, widest := rows[len(rows)/2], rows[len(rows)-1]
-	if steady := rows[0] > .6*widest; steady {
-		return median
-	}
-	return widest
-}
-
-func fromRing(f *fabric.Fabric) bool {
-	if len(f.Rows) < 2 || f.Rows[1].Shape == fabric.Flat {
-		return false
-	}
-	row := &f.Rows[1]
-	for id := row.First; id < row.Last; id++ {
-		for _, b := range f.Of(id) {
-			if b.How == fabric.InRing {
-				return true
-			}
-		}
-	}
-	return false
-}
-
-// ringCM is the radius of the hole in the middle: that of a closed ring of the
-// foundation's chains, .09 of a stitch a chain, and no less than a fifth.
-func ringCM(f *fabric.Fabric, s Scale) float64 {
-	return max(.2, .09*float64(f.Rows[0].Chains)) * s.ColumnCM
 }

@@ -1,0 +1,203 @@
+package command
+
+import (
+	"fmt"
+	"math"
+	"text/tabwriter"
+
+	"strandway/model"
+	"strandway/model/yarn"
+)
+
+var yarnCommand = command{
+	name:    "yarn",
+	use:     "FILE [--size NAME] [--margin PERCENT] [--left LETTER=METRES] [--json]",
+	summary: "reckon the yarn: metres expected, low and high, balls with a margin, weight, price and what is left over",
+	detail: "Metres are reckoned stitch by stitch from hook and yarn, floats and ends added: within about an eighth\n" +
+		"without a weighed swatch, a twentieth with one under [gauge.swatch].",
+	run: runYarn,
+}
+
+// yarnOf is the requirement of one yarn as --json writes it.
+type yarnOf struct {
+	Yarn     string    `json:"yarn"`
+	Metres   float64   `json:"metres"`
+	Low      float64   `json:"low_m"`
+	High     float64   `json:"high_m"`
+	Stitches float64   `json:"in_stitches_m"`
+	Floats   float64   `json:"in_floats_m"`
+	Tails    float64   `json:"in_ends_m"`
+	Wanted   float64   `json:"with_margin_m"`
+	Balls    int       `json:"balls"`
+	Grams    float64   `json:"grams"`
+	Price    float64   `json:"price"`
+	LeftOver float64   `json:"left_over_m"`
+	Pieces   []pieceOf `json:"pieces"`
+}
+
+type pieceOf struct {
+	Piece  string  `json:"piece"`
+	Metres float64 `json:"metres"`
+}
+
+// yarnsOf is the whole requirement.
+type yarnsOf struct {
+	Size       string   `json:"size"`
+	Margin     float64  `json:"margin_percent"`
+	Calibrated bool     `json:"calibrated"`
+	Guess      bool     `json:"gauge_guessed"`
+	Yarns      []yarnOf `json:"yarns"`
+	Total      float64  `json:"total_m"`
+	Price      float64  `json:"price"`
+	Rest       *restOf  `json:"rest,omitempty"`
+}
+
+// restOf says for how many rows what remains of a ball is enough.
+type restOf struct {
+	Yarn   string  `json:"yarn"`
+	Metres float64 `json:"metres"`
+	Piece  string  `json:"piece"`
+	Rows   int     `json:"rows_from_the_first"`
+	Of     int     `json:"of_rows"`
+}
+
+func runYarn(c *call) error {
+	flags := c.options()
+	size := flags.String("size", "", "work the size `NAME`; the first without it")
+	margin := flags.Float64("margin", -1, "have `PERCENT` more in hand than is expected; the pattern's own or the trade's custom without it")
+	left := flags.String("left", "", "say for how many rows of the first piece so much yarn is enough: `LETTER=METRES`")
+	asJSON := flags.Bool("json", false, "print JSON")
+	path, err := c.file()
+	if err != nil {
+		return err
+	}
+	if given(flags, "margin") && !(*margin >= 0 && *margin <= 100) {
+		return misused("--margin must be from 0 to 100")
+	}
+	src, err := c.open(path)
+	if err != nil {
+		return err
+	}
+	if given(flags, "margin") {
+		src.pattern.MarginPercent = max(*margin, 1e-9) // 0 would mean the custom
+	}
+	worked, err := src.work(*size)
+	if err != nil {
+		return err
+	}
+	figures := worked.Figures()
+	if figures.Yarns == nil && len(worked.Pieces) > 0 && worked.Findings.Faults() == 0 {
+		return fmt.Errorf("%s names neither a hook nor a yarn's weight, so its yarn cannot be reckoned", path)
+	}
+	out := describeYarn(worked, figures)
+	if *left != "" {
+		if out.Rest, err = rest(worked, figures, *left); err != nil {
+			return err
+		}
+	}
+	if *asJSON {
+		err = printJSON(c.stdout, out)
+	} else {
+		err = out.print(c)
+	}
+	if err != nil {
+		return err
+	}
+	return src.findings(c.stderr, worked, faults(worked.Findings))
+}
+
+func describeYarn(worked *model.Worked, figures *model.Figures) *yarnsOf {
+	out := &yarnsOf{Margin: round(100*figures.Margin, 1), Guess: figures.Scale.Guess, Yarns: []yarnOf{}}
+	if worked.Size < len(worked.Pattern.Sizes) {
+		out.Size = worked.Pattern.Sizes[worked.Size].Name
+	}
+	for i := range figures.Pieces {
+		out.Calibrated = out.Calibrated || figures.Pieces[i].Ask.Factors.Calibrated
+	}
+	for _, a := range figures.Yarns {
+		y := yarnOf{Yarn: a.Letter, Metres: round(a.Metres, 1), Low: round(a.Low, 1), High: round(a.High, 1), Stitches: round(a.StitchM, 1),
+			Floats: round(a.FloatM, 1), Tails: round(a.TailM, 1), Wanted: round(a.Wanted, 1), Balls: a.Balls, Grams: round(a.Grams, 1),
+			Price: round(a.Price, 2), LeftOver: round(a.LeftOver, 1), Pieces: []pieceOf{}}
+		for i, m := range a.ByPiece {
+			y.Pieces = append(y.Pieces, pieceOf{worked.Pieces[i].Piece.Name, round(m, 1)})
+		}
+		out.Yarns = append(out.Yarns, y)
+		out.Total += a.Metres
+		out.Price += a.Price
+	}
+	out.Total, out.Price = round(out.Total, 1), round(out.Price, 2)
+	return out
+}
+
+// rest reads "B=34" and reckons how far so many metres of yarn B go.
+func rest(worked *model.Worked, figures *model.Figures, asked string) (*restOf, error) {
+	var letter rune
+	var metres float64
+	if n, _ := fmt.Sscanf(asked, "%c=%f", &letter, &metres); n != 2 || metres < 0 {
+		return nil, misused("--left is a yarn's letter and metres, as in B=34, not %q", asked)
+	}
+	for i := range worked.Pieces {
+		f := worked.Pieces[i].Fabric
+		for y, l := range f.Yarns {
+			if l != string(letter) {
+				continue
+			}
+			rows := yarn.InRows(f, figures.Pieces[i].Ask, y)
+			of := 0
+			for _, m := range rows {
+				if m > 0 {
+					of++
+				}
+			}
+			enough := 0
+			for _, m := range rows[:yarn.Enough(rows, 0, metres)] {
+				if m > 0 {
+					enough++
+				}
+			}
+			return &restOf{string(letter), metres, worked.Pieces[i].Piece.Name, enough, of}, nil
+		}
+	}
+	return nil, misused("no row is worked in yarn %c", letter)
+}
+
+func (y *yarnsOf) print(c *call) error {
+	if y.Size != "" {
+		fmt.Fprintf(c.stdout, "Size %s\n", y.Size)
+	}
+	t := tabwriter.NewWriter(c.stdout, 0, 0, 2, ' ', tabwriter.AlignRight)
+	fmt.Fprint(t, "yarn\tmetres\tlow\thigh\tballs\tgrams\tprice\tleft over\t\n")
+	for _, a := range y.Yarns {
+		fmt.Fprintf(t, "%s\t%.0f m\t%.0f m\t%.0f m\t%s\t%s\t%s\t%s\t\n", a.Yarn, a.Metres, a.Low, a.High,
+			known(float64(a.Balls), "%.0f"), known(a.Grams, "%.0f g"), known(a.Price, "%.2f"), known(a.LeftOver, "%.0f m"))
+	}
+	if err := t.Flush(); err != nil {
+		return err
+	}
+	basis := "from hook and yarn: take it as ±12 %"
+	if y.Calibrated {
+		basis = "by the weighed swatch: take it as ±5 %"
+	}
+	fmt.Fprintf(c.stdout, "%.0f m in all, reckoned %s; balls with %g %% in hand\n", y.Total, basis, y.Margin)
+	if y.Price > 0 {
+		fmt.Fprintf(c.stdout, "price of all balls %.2f\n", y.Price)
+	}
+	if r := y.Rest; r != nil {
+		fmt.Fprintf(c.stdout, "%g m of %s are enough for %d of the %d rows of %s in that yarn\n", r.Metres, r.Yarn, r.Rows, r.Of, r.Piece)
+	}
+	return nil
+}
+
+// known is a figure in a form, or a dash where it is not known.
+func known(x float64, form string) string {
+	if x == 0 {
+		return "-"
+	}
+	return fmt.Sprintf(form, x)
+}
+
+// round rounds to so many decimals.
+func round(x float64, decimals int) float64 {
+	k := math.Pow10(decimals)
+	return math.Round(x*k) / k
+}
