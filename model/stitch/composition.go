@@ -6,7 +6,7 @@ import (
 	"strings"
 )
 
-// action is one movement of the hook in a composition.
+// Movement is one movement of the hook, as compositions write it:
 //
 //	yo2          two yarn-overs
 //	ins(place)   insert the hook
@@ -19,16 +19,17 @@ import (
 //	[...] x3     the actions in brackets three times
 //
 // Anything else (twist, bead) is a remark that moves no loop.
-type action struct {
-	do string
-	n  int
+type Movement struct {
+	Do string // yo, ins, up, off, ch, st, drop, catch, or the remark
+	N  int    // yarn-overs, loops or chains
+	In string // where the hook goes, or the stitch that is worked
 }
 
 // maxActions keeps a recipe from a pattern within what hands could make.
 const maxActions = 2000
 
-func parseComposition(text string) ([]action, error) {
-	var out []action
+func parseComposition(text string) ([]Movement, error) {
+	var out []Movement
 	for _, part := range splitOutside(text, ';') {
 		part = strings.TrimSpace(part)
 		if part == "" {
@@ -52,7 +53,7 @@ func parseComposition(text string) ([]action, error) {
 			}
 			continue
 		}
-		name, _, _ := strings.Cut(part, "(")
+		name, in, _ := strings.Cut(part, "(")
 		word := strings.TrimRight(name, "0123456789")
 		n := 1
 		if digits := name[len(word):]; digits != "" {
@@ -61,9 +62,19 @@ func parseComposition(text string) ([]action, error) {
 				return nil, fmt.Errorf("%q: number out of range", part)
 			}
 		}
-		out = append(out, action{word, n})
+		out = append(out, Movement{word, n, strings.TrimSuffix(in, ")")})
 	}
 	return out, nil
+}
+
+// Movements are the movements of the hook that make the stitch, in order and
+// with nothing folded.
+func (k *Kind) Movements() []Movement {
+	acts, err := parseComposition(k.Composition)
+	if err != nil {
+		return nil // the library was read without that error
+	}
+	return acts
 }
 
 // splitOutside splits at sep, but not inside brackets.
@@ -92,16 +103,16 @@ type making struct {
 	left               int // loops on the hook when it is finished; 1 for a stitch that closes
 }
 
-func analyse(acts []action) making {
+func analyse(acts []Movement) making {
 	m := making{left: 1}
 	offs := 0
 	for _, a := range acts {
-		switch a.do {
+		switch a.Do {
 		case "yo":
 			if m.legs == 0 {
-				m.wraps += a.n
+				m.wraps += a.N
 			}
-			m.left += a.n
+			m.left += a.N
 		case "ins":
 			m.legs++
 		case "up", "catch":
@@ -110,7 +121,7 @@ func analyse(acts []action) making {
 			m.left--
 		case "off":
 			offs++
-			m.left -= a.n - 1
+			m.left -= a.N - 1
 		}
 	}
 	if m.legs > 0 && offs > 0 {
