@@ -122,7 +122,7 @@ func wrapHeights(n uint8) []float64 {
 // gathered gives p.n legs, bowed apart and drawn together at the top.
 func (p part) gathered() []curve {
 	g := gatherings[p.form]
-	n := int(max(2, p.n))
+	n := min(int(max(2, p.n)), g.seen)
 	out := make([]curve, 0, n+1)
 	for i := range n {
 		t := 2*float64(i)/float64(n-1) - 1
@@ -132,14 +132,14 @@ func (p part) gathered() []curve {
 			path[j] = control{t * (g.width*q.c + .03), q.a, q.l, g.bulge * full * q.z}
 		}
 		share := .7 / float64(n)
-		out = append(out, curve{.1 + share*float64(i), .1 + share*float64(i+1), 1, path})
+		out = append(out, curve{.1 + share*float64(i), .1 + share*float64(i+1), 1.15, path})
 		if g.wrapped {
 			at := .46 + .05*float64(i%2)
 			wrap := shift(wrapGathered, 0, at, g.bulge*full)
 			for j := range wrap {
 				wrap[j].c += t * g.width
 			}
-			out = append(out, curve{.1 + share*float64(i), .1 + share*float64(i+1), .8, wrap})
+			out = append(out, curve{.1 + share*float64(i), .1 + share*float64(i+1), .95, wrap})
 		}
 	}
 	return append(out, curve{.8, .95, 1, neck})

@@ -18,7 +18,7 @@ func (m *maker) stitch(id int32, front bool) (lifted bool) {
 	foot := m.foot(id, first)
 	z := m.stagger(id)
 	if s.Has(fabric.Crossed) {
-		z += m.passing(s, front, .30)
+		z += m.passing(s, front, .30, -.45)
 	}
 
 	switch {
@@ -36,7 +36,11 @@ func (m *maker) stitch(id int32, front bool) (lifted bool) {
 	case k.Lump == stitch.Bullion:
 		m.add(part{coil, 8}, foot, top, z+.05)
 	case k.Lump != stitch.NoLump || k.SamePlace && k.Legs > 1:
-		m.add(part{m.gatheredForm(k), uint8(min(12, max(3, k.Legs)))}, foot, top, z+.02)
+		form := m.gatheredForm(k)
+		if form != cluster && form != lumpBack {
+			foot, top = swollen(foot, top)
+		}
+		m.add(part{form, uint8(min(12, max(3, k.Legs)))}, foot, top, z+.02)
 	case first.Post != 0:
 		if (first.Post > 0) == (m.mirror > 0) {
 			m.add(part{raised, wrapsOf(k)}, foot, top, z)
@@ -68,6 +72,16 @@ func (m *maker) stitch(id int32, front bool) (lifted bool) {
 	return lifted
 }
 
+// swollen gives the axis on which a lump shows: in a row lower than its legs it
+// bulges over the rows above and below.
+func swollen(foot, top geom.Point) (from, to geom.Point) {
+	const full = 1.3
+	axis := top.Sub(foot)
+	over := max(0, full-axis.Len())
+	up := axis.Unit()
+	return foot.Sub(up.Mul(.55 * over)), top.Add(up.Mul(.45 * over))
+}
+
 // long adds a stitch worked below its row. From the side where it lies behind
 // what it passes, only what it shows in its own row is seen.
 func (m *maker) long(s *fabric.Stitch, k *stitch.Kind, foot, top geom.Point, z float64, front bool) {
@@ -75,7 +89,7 @@ func (m *maker) long(s *fabric.Stitch, k *stitch.Kind, foot, top geom.Point, z f
 	if body.n == 0 {
 		body.form = longVee
 	}
-	m.add(body, foot, top, z+m.passing(s, front, .06))
+	m.add(body, foot, top, z+m.passing(s, front, .06, -.80))
 	if s.Has(fabric.Behind) != front {
 		return
 	}
@@ -97,11 +111,12 @@ func (m *maker) foot(id int32, l *layout.Leg) geom.Point {
 	if l.Space { // the legs close round the chain
 		foot = foot.Sub(up.Mul(.14))
 	}
-	return foot.Add(m.beside(id, up))
+	return foot.Add(m.beside(id, up, l.Space))
 }
 
-// beside is how far a member of a fan stands from the middle of their common place.
-func (m *maker) beside(id int32, up geom.Point) geom.Point {
+// beside is how far a member of a fan stands from the middle of their common
+// place. Round a chain stitches stand side by side; in one loop they crowd.
+func (m *maker) beside(id int32, up geom.Point, space bool) geom.Point {
 	fan := m.fans[m.plan.Poses[id].Fan]
 	n := len(fan)
 	if n < 2 {
@@ -113,7 +128,11 @@ func (m *maker) beside(id int32, up geom.Point) geom.Point {
 	}
 	for i, member := range fan {
 		if member == id {
-			return across.Mul((float64(i) - float64(n-1)/2) * min(.20, .5/float64(n)))
+			step := min(.20, .5/float64(n))
+			if space {
+				step = min(.46, 1.5/float64(n))
+			}
+			return across.Mul((float64(i) - float64(n-1)/2) * step)
 		}
 	}
 	return geom.Point{}
@@ -127,13 +146,13 @@ func (m *maker) stagger(id int32) float64 {
 	return .01 * float64(id%3)
 }
 
-// passing is the depth of a stitch that passes others: in front of them by so
-// much as seen while working, or behind.
-func (m *maker) passing(s *fabric.Stitch, front bool, by float64) float64 {
+// passing is the depth of a stitch that passes others: before or behind them,
+// as it was worked and as it is seen.
+func (m *maker) passing(s *fabric.Stitch, front bool, before, behind float64) float64 {
 	if s.Has(fabric.Behind) == front {
-		return -.45
+		return behind
 	}
-	return by
+	return before
 }
 
 // overVee reports whether a leg stands on a single crochet that shows its V.
@@ -225,7 +244,7 @@ func (m *maker) hanging(id int32) {
 	across := up.Perp().Mul(-1)
 	switch {
 	case s.Has(fabric.Picot):
-		loop := [...]geom.Point{{X: -.10}, {X: -.40, Y: .50}, {X: .25, Y: .75}, {X: .22, Y: .05}}
+		loop := [...]geom.Point{{X: -.14, Y: .05}, {X: -.46, Y: .52}, {X: 0, Y: 1.02}, {X: .46, Y: .52}, {X: .14, Y: .05}}
 		for i := range loop[1:] {
 			a, b := loop[i], loop[i+1]
 			m.add(part{form: chainLink}, at.Add(across.Mul(a.X)).Add(up.Mul(a.Y)), at.Add(across.Mul(b.X)).Add(up.Mul(b.Y)), .1)
