@@ -83,7 +83,7 @@ var (
 
 	// ringStart is what a piece worked from its middle begins with.
 	ringStart  = regexp.MustCompile(`(?i)(?:magic|adjustable|sliding|slip)\s+(?:ring|circle|loop)|\bMR\b|\bin(?:to)? (?:the )?(?:ring|mr)\b|form (?:a |the )?(?:ring|circle)`)
-	chainStart = regexp.MustCompile(`(?i)\b(?:(?:make (?:a )?|work )?(?:ch|chains?|fsc|fdc|fhdc)\s*(?:x\s*)?(\d+|n\b|\d+n\b|(?:a|any)\s+(?:multiple|number|even|odd))|(?:make|cast on|work)\s+(\d+)\s*(?:ch|chains?)\b|(\d+)\s*(?:ch|chains?|foundation)\b)`)
+	chainStart = regexp.MustCompile(`(?i)\b(?:(?:make (?:a )?|work )?(?:ch|chains?|fsc|fdc|fhdc)\s*(?:x\s*|of\s+)?(\d+|n\b|\d+n\b|(?:a|any)\s+(?:multiple|number|even|odd))|(?:make|cast on|work)\s+(\d+)\s*(?:ch|chains?)\b|(\d+)\s*(?:ch|chains?|foundation)\b)`)
 	notChain   = regexp.MustCompile(`(?i)^[^.;]{0,24}\b(?:counts?|at (?:the )?(?:beg|start)|sps?\b|spaces?|loops?|throughout)`)
 	fromHook   = regexp.MustCompile(`(?i)\b(?:chain|ch|st|stitch)s?\s+(?:away\s+)?from\s+(?:the\s+)?hook`)
 )

@@ -68,6 +68,9 @@ func (r *reader) hangs(l line, gap bool) bool {
 	if rowHead.MatchString(l.text) && !strings.HasSuffix(above, "rep") && !endsWithJoiner(above) {
 		return false
 	}
+	if ownHead.MatchString(l.text) && endsSentence(above) {
+		return false
+	}
 	c := l.text[0]
 	switch {
 	case strings.HasSuffix(above, ",") || strings.HasSuffix(above, ";") || strings.HasSuffix(above, "-") || endsWithJoiner(above):
@@ -212,7 +215,7 @@ func foundationAt(text string) int {
 		}
 		after := text[m[1]:]
 		ring := ringStart.MatchString(after) || joins.MatchString(after)
-		if notChain.MatchString(after) || n > 0 && n < 6 && !ring && !fromHook.MatchString(after) && strings.Trim(after, " .") != "" {
+		if notChain.MatchString(after) || n > 0 && n < 6 && !ring && !fromHook.MatchString(after) && (m[0] > 0 || strings.Trim(after, " .") != "") {
 			return at
 		}
 		at = m[0]
@@ -253,7 +256,7 @@ func (r *reader) among(l line, gap bool) {
 			return
 		}
 	}
-	if ownLine.MatchString(l.text) {
+	if ownLine.MatchString(l.text) || ownHead.MatchString(l.text) && r.readable(l.text[strings.Index(l.text, ":")+1:]) > .6 {
 		r.close()
 		r.open = &passage{}
 		r.open.add(l)
@@ -284,6 +287,9 @@ func (r *reader) among(l line, gap bool) {
 
 // ownLine begins an instruction between the rows.
 var ownLine = regexp.MustCompile(`(?i)^(?:rep(?:eat)? (?:rows?|rnds?|rounds?|the last|last|these|\d+(?:st|nd|rd|th))|\[?rep(?:eat)?\s|(?:now )?fasten off|finish off|break off|end off|cut (?:the )?(?:yarn|thread)|continue (?:in|working|as|to rep|rep)|work (?:rows?|rnds?|rounds?) \d|with (?:rs|ws|right side|wrong side))`)
+
+// ownHead is a heading of the writer's own with its instructions: "Loop: ch 12".
+var ownHead = regexp.MustCompile(`^\p{Lu}[\pL-]*(?: [\pL-]+){0,3}:\s`)
 
 // cutsYarn is an instruction after which nothing hangs on the hook.
 var cutsYarn = regexp.MustCompile(`(?i)\b(?:fasten off|finish off|break off|end off|cut (?:the )?(?:yarn|thread))`)

@@ -19,7 +19,7 @@ var definitionForm = regexp.MustCompile(`^[-•*]?\s*([\pL\d][\pL\d' /-]{0,40}?)
 // defines sees a line that defines a stitch of the designer's own.
 func (r *reader) defines(l line) bool {
 	m := definitionForm.FindStringSubmatch(l.text)
-	if m == nil || rowHead.MatchString(l.text) {
+	if m == nil || rowHead.MatchString(l.text) || letterFirst.MatchString(l.text) {
 		return false
 	}
 	if _, _, ok := sectionHead(l.text); ok {

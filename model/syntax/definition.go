@@ -21,7 +21,7 @@ func (r *reader) definitions() {
 			r.defined[i] = r.i
 		}
 	}
-	r.i = 0
+	r.i, r.allDefined = 0, true
 }
 
 // definition reads "Fan: (2 hdc, ch 2, 2 hdc) in one st." before or after the rows.

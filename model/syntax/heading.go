@@ -90,6 +90,7 @@ func (r *reader) heading() (*Row, bool) {
 	case atLine && r.word("edging", "border") && r.wordAt(1, ":"):
 		row.Named, row.Round = headingWords[t.text], true
 		r.pass(1)
+	case atLine && r.namedHeading(row):
 	default:
 		return r.noHeading(start)
 	}
@@ -101,6 +102,35 @@ func (r *reader) heading() (*Row, bool) {
 		r.pass(1)
 	}
 	return row, true
+}
+
+// namedHeading reads a heading of the writer's own among the rows: "Thumb hole round:", "Loop:". An instruction must follow.
+func (r *reader) namedHeading(row *Row) bool {
+	if !r.headed || !r.allDefined || r.defined[r.i] > 0 || !r.is(wordToken) || r.word("note", "special", "multiple") {
+		return false
+	}
+	start := r.i
+	k := 0
+	for r.peek(k).kind == wordToken && k < 4 && !r.stitchWord(r.i+k) {
+		k++
+	}
+	if k == 0 || !r.wordAt(k, ":") {
+		return false
+	}
+	r.pass(k + 1)
+	ok := r.beginsItem() && !r.word("*")
+	r.i = start
+	if !ok || r.isYarn(0) {
+		return false
+	}
+	last := k
+	if r.wordAt(k-1, "row", "rnd") && k > 1 {
+		last--
+		row.Round = r.wordAt(k-1, "rnd")
+	}
+	row.Named = r.src[r.tok().start:r.peek(last-1).end]
+	r.pass(k)
+	return true
 }
 
 func (r *reader) noHeading(start int) (*Row, bool) {
@@ -264,10 +294,10 @@ func (r *reader) sizeNames(out *[]int) bool {
 	numbered := r.word("size", "sizes")
 	r.fill("for", "size", "sizes")
 	for {
-		found := -1
+		found, words := -1, 1
 		for i, name := range r.o.Sizes {
-			if strings.EqualFold(r.raw(r.tok()), name) {
-				found = i
+			if n := r.sizeNamed(name); n >= words {
+				found, words = i, n
 			}
 		}
 		if found < 0 && r.number(0) && r.tok().n > 0 && numbered {
@@ -277,7 +307,7 @@ func (r *reader) sizeNames(out *[]int) bool {
 			break
 		}
 		got = append(got, found)
-		r.pass(1)
+		r.pass(words)
 		if r.word("and", ",") {
 			r.pass(1)
 		}
@@ -288,6 +318,22 @@ func (r *reader) sizeNames(out *[]int) bool {
 	}
 	*out = got
 	return true
+}
+
+// sizeNamed is how many tokens the name of a size takes here, 0 if another thing stands here.
+func (r *reader) sizeNamed(name string) int {
+	from := r.tok().start
+	if to := from + len(name); to <= len(r.src) && strings.EqualFold(r.src[from:to], name) {
+		for k := range 8 {
+			if end := r.peek(k).end; end >= to {
+				if end == to {
+					return k + 1
+				}
+				return 0
+			}
+		}
+	}
+	return 0
 }
 
 // isYarn sees the letter of a yarn k tokens on: A, B, MC, CC, CC2.

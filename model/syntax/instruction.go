@@ -173,6 +173,10 @@ func (r *reader) item() []Node {
 		if n := r.placeFirst(); n != nil {
 			return n
 		}
+	case "at":
+		if r.wordAt(1, "end", "the") {
+			return r.atEnd()
+		}
 	case "starting", "start":
 		if n := r.starting(); n != nil {
 			return n
@@ -317,6 +321,25 @@ func (r *reader) working() []Node {
 	return nil
 }
 
+// atEnd reads "at end of row," which says nothing new, and "at end of last rnd, sl st in next sc. Fasten off.", which in a
+// range of rows is not for all of them and stays a remark.
+func (r *reader) atEnd() []Node {
+	start := r.i
+	r.pass(1)
+	r.fill("the", "end", "of")
+	last := r.word("last", "final") || r.word("row", "rnd", "r") && r.number(1)
+	for r.word("last", "final", "each", "every", "row", "rnd", "this", "the", "r") || r.is(numberToken) && r.wordBefore(r.i, "row", "rnd", "r") {
+		r.pass(1)
+	}
+	if !last || r.row == nil || r.row.To <= r.row.From {
+		return []Node{}
+	}
+	for !r.ended() && !r.headingAhead() {
+		r.pass(1)
+	}
+	return []Node{&Note{Span: r.span(start), Text: r.textFrom(start)}}
+}
+
 // starting reads "starting in 2nd ch from hook": the chains before it are passed.
 func (r *reader) starting() []Node {
 	m, start := r.mark(), r.i
@@ -357,6 +380,9 @@ func (r *reader) placeFirst() []Node {
 	for _, n := range nodes {
 		placed = placed || placeOf(n) != nil
 	}
+	if !placed {
+		nodes = append(nodes, r.inTheSame()...)
+	}
 	switch x, one := firstNode(nodes).(*Make); {
 	case placed:
 		r.find(diag.Fault, "unread", p.Span, "say the place once, before or after the stitches", "cannot read where %q belongs", clip(r.textFrom(start)))
@@ -368,6 +394,38 @@ func (r *reader) placeFirst() []Node {
 		return nodes
 	}
 	return []Node{&Group{Span: r.span(start), Body: nodes, Place: p}}
+}
+
+// inTheSame reads what else goes into the place named first: "in next loop work sc, 2 dc, ch 3, 2 dc, sc". It ends
+// before an instruction that has a place of its own.
+func (r *reader) inTheSame() (out []Node) {
+	for r.word(",") || r.word("and") {
+		m := r.mark()
+		r.pass(1)
+		r.eat("and")
+		if r.ended() || r.word("rep", "*", "**", "skip", "turn", "join", "(", "[", "in", "ending", "end") {
+			r.back(m)
+			return out
+		}
+		nodes := r.item()
+		if len(nodes) != 1 {
+			r.back(m)
+			return out
+		}
+		switch x := nodes[0].(type) {
+		case *ChainN:
+		case *Make:
+			if x.Place != nil || !r.word(",", ";", ".", "and", "*", "rep") && !r.ended() {
+				r.back(m)
+				return out
+			}
+		default:
+			r.back(m)
+			return out
+		}
+		out = append(out, nodes...)
+	}
+	return out
 }
 
 func firstNode(nodes []Node) Node {

@@ -239,7 +239,7 @@ func (r *reader) commonPlace(p *Place) {
 			r.back(m)
 		}
 	}
-	if r.word("of") && !r.wordAt(1, "row", "rnd", "prev") {
+	if r.word("of") && !r.wordAt(1, "row", "rnd", "prev") && !(r.wordAt(1, "last") && r.wordAt(2, "row", "rnd")) {
 		r.pass(1)
 		r.fill("the")
 		if r.tchWord() {

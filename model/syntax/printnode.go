@@ -258,7 +258,11 @@ func (p *printer) extent(e Extent) string {
 		if e.What == InCentre {
 			return " to centre " + p.words.st
 		}
-		return " to " + p.what(Next, Plain(1), e.What, e.Name, 0)
+		next := p.what(Next, Plain(1), e.What, e.Name, e.Chains)
+		if !e.N.IsZero() {
+			return " to " + strings.TrimPrefix(p.what(Next, e.N, InSt, "", 0), "next ") + " before " + next
+		}
+		return " to " + next
 	case ToLast:
 		return " to " + p.what(Last, e.N, e.What, e.Name, 0)
 	case UntilN:

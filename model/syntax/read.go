@@ -49,19 +49,20 @@ type reader struct {
 	finds  diag.List
 	row    *Row // the row that is open; nil outside rows
 
-	kind     string               // the stitch last named: what "inc" and "dec" mean
-	loop     Loop                 // "working in back loops only", for the rest of this row
-	loopFrom int                  // where that was said
-	lie      Lie                  // "working behind it", for the next stitch
-	depth    int                  // of brackets
-	headed   bool                 // a numbered row has been met
-	stars    int                  // how many starred repeats are open
-	outside  bool                 // the text is not the piece's own: nodes have no span
-	kinds    map[string]string    // abbreviations looked up so far; "" for words that are none
-	own      map[string][]ownName // the pattern's own stitch names, by their first word
-	nearests map[string]string    // near words looked up so far
-	standard map[string]string    // the library's groups, by name
-	defined  map[int]int          // the lines that are definitions: first token, and token after the last
+	kind       string               // the stitch last named: what "inc" and "dec" mean
+	loop       Loop                 // "working in back loops only", for the rest of this row
+	loopFrom   int                  // where that was said
+	lie        Lie                  // "working behind it", for the next stitch
+	depth      int                  // of brackets
+	allDefined bool                 // all definitions are read
+	headed     bool                 // a numbered row has been met
+	stars      int                  // how many starred repeats are open
+	outside    bool                 // the text is not the piece's own: nodes have no span
+	kinds      map[string]string    // abbreviations looked up so far; "" for words that are none
+	own        map[string][]ownName // the pattern's own stitch names, by their first word
+	nearests   map[string]string    // near words looked up so far
+	standard   map[string]string    // the library's groups, by name
+	defined    map[int]int          // the lines that are definitions: first token, and token after the last
 }
 
 func (r *reader) tok() *token         { return &r.tokens[r.i] }

@@ -122,8 +122,8 @@ func (r *reader) times() (Extent, bool) {
 			r.what()
 			return Extent{How: ToNext, What: InCentre}, true
 		}
-		if what, name, _, ok := r.what(); ok {
-			return Extent{How: ToNext, What: what, Name: name}, true
+		if what, name, chains, ok := r.what(); ok {
+			return Extent{How: ToNext, What: what, Name: name, Chains: chains}, true
 		}
 	case r.number(0) && r.wordAt(1, "x") && !r.number(2): // 8x
 		q, _ := r.num(false)
@@ -132,8 +132,10 @@ func (r *reader) times() (Extent, bool) {
 	case r.word("to") && r.toSpace(1):
 		r.pass(1)
 		r.fill("next", "the")
-		what, name, _, _ := r.what()
-		return Extent{How: ToNext, What: what, Name: name}, true
+		what, name, chains, _ := r.what()
+		return Extent{How: ToNext, What: what, Name: name, Chains: chains}, true
+	case r.word("to") && r.before():
+		return r.stopsBefore(), true
 	case r.word("x", "*") && r.number(1):
 		r.pass(1)
 		q, _ := r.num(false)
@@ -176,6 +178,43 @@ func (r *reader) toSpace(k int) bool {
 	return r.wordAt(k, made, madeOf, "ch-sp") || r.wordAt(k, "ch") && (r.wordAt(k+1, "sp", "loop") || r.number(k+1) && r.wordAt(k+2, "sp", "loop"))
 }
 
+// before sees "to 2 dc before next ch-2 sp" and "to within 1 st of corner".
+func (r *reader) before() bool {
+	k := 1
+	if r.wordAt(k, "within") {
+		k++
+	}
+	if !r.number(k) {
+		return false
+	}
+	for k++; k < 8; k++ {
+		if r.wordAt(k, "before", "of", "from") {
+			for k++; r.wordAt(k, "next", "the"); k++ {
+			}
+			return r.toSpace(k) || r.wordAt(k, "corner", "centre", "sp")
+		}
+		if r.peek(k).kind != wordToken {
+			return false
+		}
+	}
+	return false
+}
+
+func (r *reader) stopsBefore() Extent {
+	r.pass(1)
+	r.eat("within")
+	q, _ := r.num(true)
+	r.what()
+	r.fill("before", "of", "from", "next", "the")
+	ext := Extent{How: ToNext, N: q, What: InCentre}
+	if r.eat("centre") {
+		r.what()
+		return ext
+	}
+	ext.What, ext.Name, ext.Chains, _ = r.what()
+	return ext
+}
+
 // toLast reads "to end", "to last 2 sts", "to within 3 sts of end", "until 2 sts remain".
 func (r *reader) toLast() (Extent, bool) {
 	start := r.i
@@ -188,9 +227,9 @@ func (r *reader) toLast() (Extent, bool) {
 	r.fill("the", "very")
 	switch {
 	case r.eat("end"):
-		if r.word("of") && r.wordAt(1, "row", "rnd", "the") {
+		if r.word("of") && r.wordAt(1, "row", "rnd", "the", "ch") {
 			r.pass(1)
-			r.fill("the", "row", "rnd")
+			r.fill("the", "foundation", "row", "rnd", "ch")
 		}
 		return Extent{How: Across}, true
 	case r.eat("last"), within, until && r.number(0):

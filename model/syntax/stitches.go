@@ -73,11 +73,45 @@ func (r *reader) makes() []Node {
 		r.fill("a", "ring", "rnd", "the", "circle")
 		return []Node{&Join{Span: r.span(start), Place: m.Place, With: m.Kind}}
 	}
+	if rep := r.exceptCorners(m, start); rep != nil {
+		return rep
+	}
 	out := append([]Node{m}, r.more(m)...)
 	if y := r.inYarn(); y != nil { // "3 sc with B": the yarn first
 		out = append([]Node{y}, out...)
 	}
 	return out
+}
+
+// exceptCorners reads the ", working 3 sc in each corner" behind "sc in each st around": up to every corner,
+// then the corner, as often as there are any, then on to the end.
+func (r *reader) exceptCorners(m *Make, start int) []Node {
+	p := m.Place
+	if p == nil || p.Ord != Each || p.Ext.How != Across {
+		return nil
+	}
+	back := r.mark()
+	r.eat(",")
+	if !r.word("working", "making", "placing", "with", "work") || !r.number(1) && !r.wordAt(1, "(", "[") {
+		r.back(back)
+		return nil
+	}
+	r.pass(1)
+	corner := r.item()
+	var at *Place
+	if len(corner) == 1 {
+		at = placeOf(corner[0])
+	}
+	if at == nil || at.Ord != Each && at.What != InCorner || at.What != InCorner && at.What != InSp {
+		r.back(back)
+		return nil
+	}
+	at.Ord, at.Ext = Next, Extent{}
+	side, way := *m, *p
+	way.Ext = Extent{How: ToNext, What: at.What, Name: at.Name, Chains: at.Chains}
+	side.Place, side.Span = &way, m.Span
+	rep := &Repeat{Span: r.span(start), Body: append([]Node{&side}, corner...), Ext: Extent{How: Across}}
+	return []Node{rep, m}
 }
 
 // inYarn reads the "with B" or "in B" straight after a stitch.
@@ -168,7 +202,7 @@ func (r *reader) wholeRow() bool {
 	case r.word("around"):
 		return !r.aroundPost()
 	case r.word("to"):
-		return r.wordAt(1, "end", "last", "the", "corner", "centre", "within") || r.words("to", "next", "corner") || r.toSpace(1)
+		return r.wordAt(1, "end", "last", "the", "corner", "centre", "within") || r.words("to", "next", "corner") || r.toSpace(1) || r.before()
 	}
 	return r.word("until")
 }

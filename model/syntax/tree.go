@@ -118,11 +118,12 @@ const (
 
 // Extent is the end of a repeat or of an "each".
 type Extent struct {
-	How  How
-	N    Num
-	What What
-	Name string
-	Soft bool // "rep from * N times": N more by the letter, N in all by habit
+	How    How
+	N      Num // with ToNext: stitches left before it
+	What   What
+	Name   string
+	Chains int  // length of the chain-space, 0 = any
+	Soft   bool // "rep from * N times": N more by the letter, N in all by habit
 }
 
 // Node is one instruction.

@@ -17,7 +17,7 @@ type tally struct {
 // countOff compares the stated counts with the row, nil if all agree.
 func (w *worker) countOff() *diag.Finding {
 	row := w.step.row
-	for _, t := range row.Count {
+	for _, t := range w.step.count {
 		if t.Each || w.probe.base > 0 && t.N.A == 0 {
 			continue
 		}

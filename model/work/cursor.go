@@ -50,6 +50,8 @@ type cursor struct {
 	edge      fabric.Side // the edge that is worked along: Upper in a usual row
 	edgeStart int         // the landing at which it begins
 	allRound  bool        // all edges are worked one after another
+	spur      int32       // chains of a spur, worked back over from its tip: the last one taken,
+	spurEnd   int32       // and the first of them
 	yarn      uint8
 	word      int32           // where the instruction in work is written
 	below     [maxDepth]int32 // the stitch taken last so many rows below, +1

@@ -23,6 +23,9 @@ func (w *worker) find(p *syntax.Place) (target, error) {
 	case w.isBase && w.met == 0 && plain: // nothing but the ring to work into
 		return inRing, nil
 	}
+	if p.What == syntax.InCh && w.spur > w.spurEnd {
+		return w.alongSpur(), nil
+	}
 	switch p.What {
 	case syntax.InRing:
 		return inRing, nil
@@ -53,6 +56,8 @@ func (w *worker) find(p *syntax.Place) (target, error) {
 		switch {
 		case w.start && w.hasSame:
 			return w.same, nil // the stitch at the foot of the turning chain
+		case w.nested > 0 && w.place == nil && !w.start: // "first" of every repeat: its next
+			return w.findNext(p.What, p.Name, p.Chains)
 		case !w.start && w.round && w.hasOrigin && w.origin.inGap():
 			return w.origin, nil
 		case !w.start && w.round && w.pos > w.edgeStart: // "2 tr in first sp" at the round's end: where it began
@@ -76,11 +81,14 @@ func (w *worker) find(p *syntax.Place) (target, error) {
 // findNext goes to the next landing of a sort.
 func (w *worker) findNext(what syntax.What, name string, chains int) (target, error) {
 	i := w.seek(what, name, chains)
-	if i < 0 && what == syntax.InEnd && w.edge == fabric.Upper { // row ends without a word of turning the corner
-		if err := w.along(&syntax.Along{Edge: syntax.SideEdge}); err != nil {
+	switch {
+	case i < 0 && what == syntax.InEnd:
+		if err := w.toSide(); err != nil {
 			return target{}, err
 		}
 		i = w.seek(what, name, chains)
+	case i < 0 && what == syntax.InCh: // the top of the turning chain is a chain as well
+		i = w.seek(syntax.InTch, "", 0)
 	}
 	if i < 0 {
 		return target{}, none(what, name, chains)
@@ -105,6 +113,22 @@ func (w *worker) findNext(what syntax.What, name string, chains int) (target, er
 		t.how = fabric.Space // under the turning chain, not in its top
 	}
 	return t, nil
+}
+
+// toSide turns the corner to row ends that are worked without a word of it.
+func (w *worker) toSide() error {
+	if w.edge != fabric.Upper && w.edge != fabric.Bottom {
+		return nil
+	}
+	return w.along(&syntax.Along{Edge: syntax.SideEdge})
+}
+
+// toRowEnds turns the corner for "sc in each row end".
+func (w *worker) toRowEnds(body []syntax.Node) error {
+	if m, ok := body[0].(*syntax.Make); !ok || m.Place == nil || m.Place.What != syntax.InEnd || w.seek(syntax.InEnd, "", 0) >= 0 {
+		return nil
+	}
+	return w.toSide()
 }
 
 func (w *worker) findSame() (target, error) {
@@ -244,7 +268,7 @@ func (w *worker) findLast(p *syntax.Place) (target, error) {
 			e := w.runEnd(i)
 			w.pos = e + 1
 			return w.takeSpace(i, e), nil
-		case p.What == syntax.InSt || p.What == syntax.InKind:
+		case p.What == syntax.InSt || p.What == syntax.InKind || w.lands[i].base:
 			w.pass(i)
 		}
 		w.pos = i + 1

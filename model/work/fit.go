@@ -41,6 +41,9 @@ func (w *worker) fit(o opened, tail []syntax.Node, top bool) error {
 			f.rest, ending = slices.Concat(x.Ending, tail), true
 		}
 	}
+	if err := w.toRowEnds(o.body); err != nil {
+		return err
+	}
 	ext := o.ext
 	limit, err := w.limitOf(&ext)
 	if err != nil {
@@ -98,12 +101,15 @@ func (w *worker) limitOf(ext *syntax.Extent) (int, error) {
 	case syntax.ToLast:
 		return w.fromLast(ext), nil
 	case syntax.ToNext:
-		limit := w.seek(ext.What, ext.Name, 0)
+		limit := w.seek(ext.What, ext.Name, ext.Chains)
 		switch {
 		case limit < 0 && w.round && ext.What == syntax.InCorner && w.pos > 0:
 			limit = w.met // the last side of a round ends where the round began
 		case limit < 0:
-			return 0, none(ext.What, ext.Name, 0)
+			return 0, none(ext.What, ext.Name, ext.Chains)
+		}
+		if n := w.num(ext.N); n > 0 {
+			limit = w.back(limit, n)
 		}
 		*ext = syntax.Extent{How: syntax.ToLast, What: syntax.InStCh}
 		return limit, nil
@@ -119,6 +125,16 @@ func (w *worker) limitOf(ext *syntax.Extent) (int, error) {
 		return limit, nil
 	}
 	return w.met, nil
+}
+
+// back is the landing n tops before landing i, but not behind the cursor.
+func (w *worker) back(i, n int) int {
+	for ; i > w.pos && n > 0; i-- {
+		if !w.lands[i-1].chain {
+			n--
+		}
+	}
+	return i
 }
 
 // fromLast finds the landing from which N of a sort are left.

@@ -1,6 +1,8 @@
 package work
 
 import (
+	"slices"
+
 	"strandway/model/fabric"
 	"strandway/model/syntax"
 )
@@ -73,6 +75,11 @@ func (w *worker) survey() {
 			w.units[w.fab.Units[u].Name] = true
 		}
 		unit = u
+	}
+	if w.met > 0 && unit >= 0 && w.unitAt(0) == unit && !slices.ContainsFunc(w.lands[:w.met], func(l landing) bool {
+		return l.how != fabric.Top || w.fab.Stitches[l.at].Unit != unit
+	}) {
+		clear(w.units) // all in one ring: no groups to stand between
 	}
 }
 

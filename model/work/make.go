@@ -61,6 +61,10 @@ func (w *worker) makes(x *syntax.Make) error {
 	case tog > 1:
 		return w.together(x, tog, per, places)
 	}
+	if w.closes(x) {
+		w.join(&syntax.Join{Span: x.Span, With: x.Kind})
+		return nil
+	}
 	if w.travels(x) && w.pos == 0 && w.joinedBelow() && p != nil && p.Ord == syntax.Next {
 		w.pos = 1 // the loop hangs in the first stitch already, where the round below was joined
 	}
@@ -74,6 +78,16 @@ func (w *worker) makes(x *syntax.Make) error {
 		}
 	}
 	return nil
+}
+
+// closes reports whether a stitch at the end of a round goes into the one with which the round began.
+func (w *worker) closes(x *syntax.Make) bool {
+	p := x.Place
+	if p != nil && p.What == syntax.InTch && w.round && w.tch >= 0 && !w.start && w.place == nil && w.seek(syntax.InTch, "", 0) < 0 {
+		return true // "ch 2, dc in 3rd ch of beg ch-5": a half-join
+	}
+	return x.Kind == slipStitch && w.round && !w.start && w.place == nil && w.pos >= w.met && w.nested == 0 &&
+		p != nil && p.Ord == syntax.Next && p.What == syntax.InSt && w.times(p.N) == 1
 }
 
 // inThePlace reports whether a make inside a group goes into the group's own place.

@@ -12,8 +12,9 @@ import (
 // step is one row to be worked: a written row under the number it has now.
 type step struct {
 	row    *syntax.Row
-	source int // index of the written row in the tree
-	under  int // index of the row under whose heading it is worked: its own, or one that repeats it
+	source int            // index of the written row in the tree
+	count  []syntax.Tally // the stated count, which a row worked again under another number need not have
+	under  int            // index of the row under whose heading it is worked: its own, or one that repeats it
 	no     int
 	*written
 	head     []syntax.Node  // what of the row was the foundation
@@ -71,7 +72,7 @@ func (w *worker) unfold() []step {
 	var out []step
 	listed := false
 	add := func(row *syntax.Row, source, no int) {
-		out = append(out, step{row: row, source: source, under: source, no: no, written: w.look(row), body: w.look(row).body, letter: row.Yarn})
+		out = append(out, step{row: row, source: source, under: source, no: no, count: row.Count, written: w.look(row), body: w.look(row).body, letter: row.Yarn})
 	}
 	latest := map[int]int{} // index in out of the latest row of a number
 	for source, row := range w.tree.Rows {
@@ -93,7 +94,10 @@ func (w *worker) unfold() []step {
 					continue
 				}
 				s := out[from]
-				s.no, s.under, s.lead = no, source, lead
+				s.no, s.under, s.lead, s.count = no, source, lead, nil
+				if k == len(nos)-1 {
+					s.count = row.Count
+				}
 				if row.Yarn != "" {
 					s.letter = row.Yarn
 				}

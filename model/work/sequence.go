@@ -13,6 +13,9 @@ import (
 func (w *worker) sequence(nodes []syntax.Node, top bool) error {
 	for i := 0; i < len(nodes); i++ {
 		n := nodes[i]
+		if n = w.eachOfSpur(n); n == nil {
+			continue
+		}
 		if o, ok := w.open(n); ok {
 			return w.fit(o, nodes[i+1:], top)
 		}
@@ -33,6 +36,21 @@ func (w *worker) sequence(nodes []syntax.Node, top bool) error {
 		}
 	}
 	return nil
+}
+
+// eachOfSpur writes "sc in each ch" along a spur as so many chains; nil when none are left.
+func (w *worker) eachOfSpur(n syntax.Node) syntax.Node {
+	m, ok := n.(*syntax.Make)
+	if !ok || w.spur == 0 || m.Place == nil || m.Place.Ord != syntax.Each || m.Place.What != syntax.InCh {
+		return n
+	}
+	if w.spur <= w.spurEnd {
+		return n
+	}
+	y, q := *m, *m.Place
+	q.Ord, q.N, q.Ext = syntax.Next, syntax.Plain(int(w.spur-w.spurEnd)), syntax.Extent{}
+	y.Place = &q
+	return &y
 }
 
 // opened is the body of an instruction that repeats until the row says stop.
@@ -107,7 +125,7 @@ func (w *worker) node(n syntax.Node, rest []syntax.Node) error {
 	case *syntax.ChainN:
 		w.word = int32(x.Span.Start)
 		w.trace(n)
-		if w.start && w.place == nil && w.tch < 0 && (!w.isBase || w.round || w.ring) {
+		if w.start && w.place == nil && w.tch < 0 && !w.standsOut(x, rest) && (!w.isBase || w.round || w.ring) {
 			return w.turningChain(x, rest)
 		}
 		w.start = false
@@ -133,6 +151,21 @@ func (w *worker) node(n syntax.Node, rest []syntax.Node) error {
 		w.trace(n)
 	}
 	return nil
+}
+
+// standsOut reports whether a row's first chain is no turning chain: a spur that is worked back over, or in a spiral
+// the bridge over skipped stitches.
+func (w *worker) standsOut(x *syntax.ChainN, rest []syntax.Node) bool {
+	if len(rest) == 0 || x.Counts != syntax.Unsaid {
+		return false
+	}
+	switch n := rest[0].(type) {
+	case *syntax.Make:
+		return n.Place != nil && n.Place.What == syntax.InHook && !w.isBase
+	case *syntax.Skip:
+		return w.step.shape == fabric.Spiral
+	}
+	return false
 }
 
 func (w *worker) overLimit() error {

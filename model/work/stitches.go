@@ -75,7 +75,28 @@ func (w *worker) atHook(x *syntax.Make, per int) error {
 	for range per {
 		w.one(x, target{at: int32(at), a: -1, b: -1})
 	}
+	w.spur, w.spurEnd = int32(at), int32(at)
+	for w.spurEnd > w.rowFirst() && w.fab.Stitches[w.spurEnd-1].Has(fabric.Chain) {
+		w.spurEnd--
+	}
+	if n > 1 && x.Kind != slipStitch || w.spur > w.spurEnd {
+		w.hideSpur(at, len(w.fab.Stitches)-per)
+	}
 	return nil
+}
+
+// alongSpur takes the next chain of a spur: chains that stand out from the row and are worked back over.
+func (w *worker) alongSpur() target {
+	w.spur--
+	w.hideSpur(int(w.spur), int(w.spur)+1)
+	return target{at: w.spur, a: -1, b: -1}
+}
+
+// hideSpur marks chains that are covered by the stitches of their spur.
+func (w *worker) hideSpur(from, to int) {
+	for i := from; i < to; i++ {
+		w.fab.Stitches[i].Flags |= fabric.NoLanding
+	}
 }
 
 // rowFirst is the first stitch of the row in work.
