@@ -20,7 +20,7 @@ func (w *window) actions() action.Table {
 		return out
 	}
 	open := func() bool { return w.view != startView }
-	inRow := func() bool { _, ok := w.writtenRow(); return ok }
+	inRow := func() bool { return open() && w.s.Rows() != "" }
 	made := func() bool { m := w.s.Made(); return m != nil && m.Chart != nil && open() }
 	is := func(mode theme.Mode) func() bool { return func() bool { return w.th.Mode == mode } }
 	dress := func(mode theme.Mode) func() { return func() { w.dress(mode) } }

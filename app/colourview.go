@@ -239,7 +239,7 @@ func (c *contact) want(m *session.Made, width, height float32) {
 		if err != nil {
 			return
 		}
-		fyne.Do(func() {
+		c.w.post(func() {
 			if c.asked == (askedFor{m.Cloth, size}) {
 				c.buffer, c.of, c.size = buffer, m.Cloth, size
 				c.w.colour.Redraw()

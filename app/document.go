@@ -188,7 +188,7 @@ func (w *window) askCloth() {
 			if err == nil {
 				err = render.WriteFile(path, func(out io.Writer) error { return png.Encode(out, picture) })
 			}
-			fyne.Do(func() { w.saved(path, err) })
+			w.post(func() { w.saved(path, err) })
 		}()
 	})
 }

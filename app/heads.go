@@ -1,8 +1,10 @@
 package app
 
 import (
+	"cmp"
 	"fmt"
 	"image/color"
+	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -107,6 +109,7 @@ func (w *window) drawTabs(d *control.Canvas, k theme.Tokens, size fyne.Size) []c
 func (w *window) drawFindings(d *control.Canvas, k theme.Tokens, size fyne.Size) []control.Spot {
 	d.Rect(0, 0, size.Width, size.Height, 0, k.Paper)
 	list := w.s.Findings()
+	slices.SortStableFunc(list, func(a, b diag.Finding) int { return cmp.Compare(b.Severity, a.Severity) })
 	x := d.Words("Findings", 16, 20, theme.Body, true, k.Ink)
 	d.Words(tally(list), x+10, 20, theme.Second, false, k.Ink2)
 	var spots []control.Spot

@@ -7,28 +7,22 @@ import (
 
 // writtenRow is the written row that holds the caret, as an index in the tree of the present rows.
 func (w *window) writtenRow() (row int, ok bool) {
-	m := w.s.Made()
-	if m == nil {
-		return 0, false
-	}
-	since := w.s.Since()
-	for i, r := range m.Tree().Rows {
-		if s := since.Span(r.Span); w.s.Caret().At >= s.Start && w.s.Caret().At <= s.End {
-			return i, true
+	for i, r := range w.s.Tree().Rows {
+		if at := w.s.Caret().At; at >= r.Span.Start && at <= r.Span.End {
+			row, ok = i, true // of two rows that meet at the caret the later one
 		}
 	}
-	return 0, false
+	return row, ok
 }
 
 // editRow edits the row in hand. Where there is none yet, a line is begun.
 func (w *window) editRow(label string, change func(t *syntax.Tree, i int) (string, int)) {
 	i, ok := w.writtenRow()
-	tree := w.s.Tree()
-	if !ok || i >= len(tree.Rows) {
+	if !ok {
 		w.s.Type("\n")
 		return
 	}
-	rows, caret := change(tree, i)
+	rows, caret := change(w.s.Tree(), i)
 	w.s.Rewrite(label, rows, caret)
 	w.win.Canvas().Focus(w.page)
 }

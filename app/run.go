@@ -30,7 +30,7 @@ func Run(path string) error {
 	}
 	s := session.New(lib, fyne.Do)
 	defer s.Close()
-	w := newWindow(a, lib, s, set, theme.New(theme.Mode(set.Theme)))
+	w := newWindow(a, lib, s, set, theme.New(theme.Mode(set.Theme)), fyne.Do)
 	if path != "" {
 		w.open(path)
 		if s.Path() == "" {

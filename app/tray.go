@@ -49,21 +49,13 @@ func (w *window) drawTray(d *control.Canvas, k theme.Tokens, size fyne.Size) []c
 			if x+width > size.Width-8 {
 				return spots
 			}
-			d.Add(symbolImage(kind, k, 40, 36), x+width/2-20, 0, 40, 36)
+			d.Add(w.symbol(kind, k, 40, 36), x+width/2-20, 0, 40, 36)
 			d.WordsMid(word, x+width/2, 43, theme.Small, false, k.Ink)
-			spots = append(spots, control.Spot{X: x, Y: 3, W: width, H: 48, Hint: w.trayHint(kind, terms), Do: func() { w.takeStitch(kind, word) }})
+			spots = append(spots, control.Spot{X: x, Y: 3, W: width, H: 48, Hint: w.lib.Name(kind, terms) + ": writes it at the caret, or works it in place of the chosen stitches", Do: func() { w.takeStitch(kind, word) }})
 			x += width
 		}
 	}
 	return spots
-}
-
-func (w *window) trayHint(k *stitch.Kind, terms string) string {
-	name := w.lib.Name(k, terms)
-	if w.hasChoice() {
-		return name + ": works it in place of the chosen stitches"
-	}
-	return name + ": writes it at the caret"
 }
 
 // takeStitch works a kind in place of the chosen stitches, or writes it at the caret.
@@ -84,8 +76,23 @@ func (w *window) takeStitch(k *stitch.Kind, word string) {
 	w.win.Canvas().Focus(w.page)
 }
 
-// symbolImage is a stitch's chart symbol for the tray.
-func symbolImage(kind *stitch.Kind, k theme.Tokens, w, h float32) fyne.CanvasObject {
+// symbol is a stitch's chart symbol for the tray, drawn once for a light and once for a dark window.
+func (w *window) symbol(kind *stitch.Kind, k theme.Tokens, width, height float32) fyne.CanvasObject {
+	key := symbolKey{kind.Name, k.Dark}
+	img, drawn := w.symbols[key]
+	if !drawn {
+		img = symbolImage(kind, k, width, height)
+		w.symbols[key] = img
+	}
+	return canvas.NewImageFromImage(img)
+}
+
+type symbolKey struct {
+	kind string
+	dark bool
+}
+
+func symbolImage(kind *stitch.Kind, k theme.Tokens, w, h float32) image.Image {
 	const sharp = 2 // drawn twice as large, for screens that show more pixels
 	list := chart.Sample(kind, chart.Options{Dark: k.Dark, Unit: 5})
 	bare := *list
@@ -93,7 +100,7 @@ func symbolImage(kind *stitch.Kind, k theme.Tokens, w, h float32) fyne.CanvasObj
 	s := min(15.0/5, float64(h)/list.Height, float64(w)/list.Width) * sharp
 	img := image.NewRGBA(image.Rect(0, 0, int(w*sharp), int(h*sharp)))
 	raster.PaintView(img, &bare, geom.Translate(-list.Width/2, -list.Height/2).Then(geom.Scale(s, s)).Then(geom.Translate(float64(w)*sharp/2, float64(h)*sharp/2)))
-	return canvas.NewImageFromImage(img)
+	return img
 }
 
 // hasChoice reports whether stitches are chosen.

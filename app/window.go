@@ -1,8 +1,10 @@
 package app
 
 import (
+	"image"
 	"image/color"
 	"strings"
+	"time"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
@@ -33,6 +35,7 @@ const (
 // window holds the parts of the window together.
 type window struct {
 	app   fyne.App
+	post  func(func()) // runs a function on the window's goroutine
 	win   fyne.Window
 	lib   *stitch.Library
 	s     *session.Session
@@ -40,11 +43,13 @@ type window struct {
 	th    *theme.Theme
 	table action.Table
 
-	view   view
-	said   string // the status line's passing word, until the next change
-	hint   string // what lies under the pointer
-	typed  string // letters typed in a picture, not yet a stitch
-	sought string // what was looked for last in the rows
+	view    view
+	said    string                    // the status line's passing word, until the next change
+	hint    string                    // what lies under the pointer
+	symbols map[symbolKey]image.Image // of the tray
+	terms   string                    // that the tray is written in
+	typed   string                    // letters typed in a picture, not yet a stitch
+	sought  string                    // what was looked for last in the rows
 
 	page     *rows.Page
 	pair     *picture.Pair
@@ -66,14 +71,14 @@ type window struct {
 	startScroll, startTall float32
 }
 
-func newWindow(a fyne.App, lib *stitch.Library, s *session.Session, set *settings.Settings, th *theme.Theme) *window {
+func newWindow(a fyne.App, lib *stitch.Library, s *session.Session, set *settings.Settings, th *theme.Theme, post func(func())) *window {
 	a.Settings().SetTheme(th)
-	w := &window{app: a, win: a.NewWindow("Strandway"), lib: lib, s: s, set: set, th: th}
+	w := &window{app: a, post: post, symbols: map[symbolKey]image.Image{}, win: a.NewWindow("Strandway"), lib: lib, s: s, set: set, th: th}
 	s.SetLook(session.Look{Dark: th.IsDark()})
 	w.page = rows.New(s, th)
 	w.page.Shortcut = w.runShortcut
 	w.page.Keys, w.page.NewRow, w.page.Modifiers = w.plainKey, w.newRow, w.modifiers
-	w.pair = picture.New(s, th, fyne.Do)
+	w.pair = picture.New(s, th, post)
 	w.pair.Modifiers, w.pair.Over = w.modifiers, w.overStitch
 	w.pair.Key, w.pair.Letter = w.pictureKey, w.pictureLetter
 
@@ -144,8 +149,15 @@ func (w *window) changed(c session.Change) {
 	if w.view == startView && c&session.Text != 0 && (w.s.Rows() != "" || w.s.Path() != "") {
 		w.show(makeView)
 	}
-	if c&session.Choice != 0 || c&session.Caret != 0 {
+	if terms := w.s.Pattern().Terms; terms != w.terms {
+		w.terms = terms
+		w.tray.Redraw()
+	}
+	if c&(session.Choice|session.Caret|session.Worked|session.Pictures) != 0 {
 		w.light()
+	}
+	if c&(session.Text|session.Shown|session.Pictures) != 0 {
+		w.watchWork()
 	}
 	w.head.Redraw()
 	w.status.Redraw()
@@ -158,7 +170,6 @@ func (w *window) changed(c session.Change) {
 	}
 	if c&(session.File|session.Text) != 0 {
 		w.name()
-		w.tray.Redraw()
 		w.refreshMenu()
 	}
 }
@@ -172,8 +183,38 @@ func (w *window) light() {
 			w.pair.Lit = ids
 		}
 	}
+	w.pair.InHand = -1
+	if row, ok := w.rowInHand(); ok {
+		w.pair.InHand = row
+	}
 	w.pair.Chart.Mark()
 	w.pair.Cloth.Mark()
+}
+
+// Delays before the window says that it is at work, so that quick work goes by unsaid.
+const (
+	busyAfter = 500 * time.Millisecond
+	sayAfter  = 2 * time.Second
+)
+
+// watchWork shows that pictures are on their way when they take long.
+func (w *window) watchWork() {
+	if w.s.Current() {
+		w.pair.Busy(false)
+		return
+	}
+	pattern := w.s.Pattern()
+	late := func() bool { return !w.s.Current() && w.s.Pattern() == pattern }
+	time.AfterFunc(busyAfter, func() {
+		w.post(func() { w.pair.Busy(late()) })
+	})
+	time.AfterFunc(sayAfter, func() {
+		w.post(func() {
+			if late() {
+				w.say("Working the rows and drawing the cloth…")
+			}
+		})
+	})
 }
 
 // name writes the title of the window.

@@ -18,7 +18,7 @@ import (
 )
 
 // shown is a window of a size on the test driver, with a sample worked to the end.
-func shown(t *testing.T, name string, width, height float32) (*window, func()) {
+func shown(t testing.TB, name string, width, height float32) (*window, func()) {
 	t.Helper()
 	t.Setenv("XDG_CONFIG_HOME", t.TempDir())
 	lib, err := stitch.Standard()
@@ -27,9 +27,10 @@ func shown(t *testing.T, name string, width, height float32) (*window, func()) {
 	}
 	a := app.NewWithID("bay.marram.strandway.test")
 	posted := make(chan func(), 256)
-	s := session.New(lib, func(f func()) { posted <- f })
+	post := func(f func()) { posted <- f }
+	s := session.New(lib, post)
 	t.Cleanup(s.Close)
-	w := newWindow(a, lib, s, settings.Defaults(), theme.New(theme.Light))
+	w := newWindow(a, lib, s, settings.Defaults(), theme.New(theme.Light), post)
 	w.win.Resize(fyne.NewSize(width, height))
 	if name != "" {
 		w.beginSample(name)

@@ -23,6 +23,7 @@ type Pair struct {
 	Over      func(stitch int32) // the stitch under the pointer, -1 for none
 	Letter    func(rune)         // a letter typed in a picture
 	Key       func(*fyne.KeyEvent)
+	InHand    int     // the fabric row that is being written, -1 for none
 	Lit       []int32 // stitches lit because the pointer or the caret is at what made them
 
 	s     *session.Session
@@ -39,6 +40,7 @@ type Pair struct {
 	chartHead *control.Panel
 	clothHead *control.Panel
 	line      *canvas.Rectangle
+	busy      *canvas.Rectangle
 	post      func(func())
 }
 
@@ -51,6 +53,9 @@ func New(s *session.Session, th *theme.Theme, post func(func())) *Pair {
 	p.chartHead = control.NewPanel(th, control.Row(headHeight), p.drawChartHead)
 	p.clothHead = control.NewPanel(th, control.Row(headHeight), p.drawClothHead)
 	p.line = canvas.NewRectangle(th.Tokens().Line)
+	p.busy = canvas.NewRectangle(th.Tokens().Accent)
+	p.busy.Hide()
+	p.InHand = -1
 	p.ExtendBaseWidget(p)
 	s.Watch(p.changed)
 	return p
@@ -126,6 +131,16 @@ func (p *Pair) show(v View) {
 	p.clothHead.Redraw()
 }
 
+// Busy shows or hides the line that says that better pictures are on their way.
+func (p *Pair) Busy(on bool) {
+	p.busy.FillColor = p.th.Tokens().Accent
+	if on {
+		p.busy.Show()
+	} else {
+		p.busy.Hide()
+	}
+}
+
 // Redress draws everything in another theme.
 func (p *Pair) Redress() {
 	p.line.FillColor = p.th.Tokens().Line
@@ -172,6 +187,7 @@ func (p *Pair) place() {
 		put(p.clothHead, half+1, 0, w-half-1, headHeight)
 		put(p.Cloth, half+1, headHeight, w-half-1, h-headHeight)
 	}
+	put(p.busy, 0, 0, w, 2)
 	if p.view.Whole && p.chart != nil {
 		p.view = p.fitted()
 	}
@@ -214,7 +230,7 @@ func (r *pairRenderer) Refresh()           { r.p.Redress() }
 func (r *pairRenderer) Destroy()           {}
 func (r *pairRenderer) Objects() []fyne.CanvasObject {
 	p := r.p
-	return []fyne.CanvasObject{p.Chart, p.Cloth, p.chartHead, p.clothHead, p.line}
+	return []fyne.CanvasObject{p.Chart, p.Cloth, p.chartHead, p.clothHead, p.line, p.busy}
 }
 
 func (p *Pair) drawChartHead(d *control.Canvas, k theme.Tokens, size fyne.Size) []control.Spot {

@@ -107,6 +107,7 @@ func (p *Pane) Mark() {
 	p.layer.Objects = []fyne.CanvasObject{p.raster}
 	k := p.pair.th.Tokens()
 	if p.sight != nil {
+		p.rowInHand(k)
 		for _, r := range choiceBoxes(p.sight, p.pair.s.Chosen().Stitches) {
 			p.frame(r, k)
 		}
@@ -125,6 +126,43 @@ func (p *Pane) Mark() {
 		p.layer.Objects = append(p.layer.Objects, r)
 	}
 	p.layer.Refresh()
+}
+
+// rowInHand washes the row that is being written, and puts the hook where its next stitch goes.
+func (p *Pane) rowInHand(k theme.Tokens) {
+	m := p.pair.s.Made()
+	if m == nil || m != p.pair.shown || p.pair.InHand < 0 || p.pair.InHand >= len(m.Fabric().Rows) || !straight(m.Plan.Manner) {
+		return
+	}
+	row := &m.Fabric().Rows[p.pair.InHand]
+	band := geom.Empty()
+	for id := row.First; id < row.Last; id++ {
+		if b := p.sight.bounds(id); !b.IsEmpty() {
+			band = band.Union(b)
+		}
+	}
+	if band.IsEmpty() || p.sight != sight(p.pair.chart) {
+		return
+	}
+	next := p.sight.bounds(row.Last - 1)
+	piece := p.sight.piece()
+	band.Min.X, band.Max.X = min(band.Min.X, piece.Min.X), max(band.Max.X, piece.Max.X)
+	wash := k.Accent
+	wash.A = 22
+	p.rect(band, 1).FillColor = wash
+	if row.Unworked == 0 || next.IsEmpty() {
+		return
+	}
+	const hook = 22 // px
+	at := p.matrix(1).Apply(geom.Point{X: next.Min.X, Y: next.Max.Y})
+	x := at.X - hook
+	if row.FromLeft {
+		x = p.matrix(1).Apply(next.Max).X
+	}
+	icon := canvas.NewImageFromResource(theme.Icon("hook", k.Accent))
+	icon.Move(fyne.NewPos(float32(x), float32(at.Y)-hook/3))
+	icon.Resize(fyne.NewSize(hook, hook))
+	p.layer.Objects = append(p.layer.Objects, icon)
 }
 
 func (p *Pane) glow(b geom.Box, k theme.Tokens) {

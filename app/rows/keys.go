@@ -1,6 +1,12 @@
 package rows
 
-import "fyne.io/fyne/v2"
+import (
+	"strings"
+
+	"fyne.io/fyne/v2"
+
+	"strandway/model/edit"
+)
 
 // FocusGained implements fyne.Focusable.
 func (p *Page) FocusGained() { p.focus = true; p.show() }
@@ -15,6 +21,16 @@ func (p *Page) AcceptsTab() bool { return true }
 func (p *Page) TypedRune(r rune) {
 	p.goalX = -1
 	p.s.Type(string(r))
+	if r != ':' {
+		return
+	}
+	at := p.s.Caret().At
+	line := edit.Line(p.s.Rows(), at)
+	if line.End = at; line.Len() > 0 {
+		if own, ok := edit.OwnHeading(p.s.Rows()[line.Start:at]); ok {
+			p.s.Replace("Typing", line, own)
+		}
+	}
 }
 
 // TypedKey moves the caret and takes letters out.
@@ -53,7 +69,7 @@ func (p *Page) TypedKey(e *fyne.KeyEvent) {
 	case fyne.KeyReturn, fyne.KeyEnter:
 		p.enter(at)
 	case fyne.KeyTab:
-		if at == len(p.s.Rows()) || p.atRowEnd(at) {
+		if p.atRowEnd(at) {
 			p.NewRow()
 		}
 	case fyne.KeyEscape:
@@ -132,9 +148,10 @@ func (p *Page) home(at int, extend bool) {
 	p.s.PutCaret(to, extend)
 }
 
+// atRowEnd reports whether the caret stands behind the last word of a row.
 func (p *Page) atRowEnd(at int) bool {
-	b, _, ok := p.caretLine(at)
-	return ok && at == b.span.End && b.row >= 0 && b.span.Len() > b.head
+	line := edit.Line(p.s.Rows(), at)
+	return at == line.End && strings.TrimSpace(p.s.Rows()[line.Start:line.End]) != ""
 }
 
 // enter ends the row: behind its last word a new row follows, elsewhere the text is divided.

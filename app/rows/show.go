@@ -86,7 +86,7 @@ func (p *Page) show() {
 	case no != "":
 		y := p.height - ghostHeight + 2
 		d.textRight(no, numberRight, y, lineHeight, look{size: theme.Number, face: bold, colour: d.k.Edge})
-		d.text("the next row: Enter or Tab at the end of the last", textLeft, y, lineHeight, look{size: theme.Body, face: serifItalic, colour: d.k.Ink2})
+		d.text("the next row: Enter or Tab", textLeft, y, lineHeight, look{size: theme.Body, face: serifItalic, colour: d.k.Ink2})
 	}
 	d.caret()
 	d.scrollBar()

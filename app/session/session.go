@@ -42,6 +42,7 @@ type Session struct {
 	caret     edit.Caret
 	chosen    Chosen
 	wish      wish
+	read      reading
 	look      Look
 
 	made     *Made

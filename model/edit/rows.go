@@ -141,6 +141,18 @@ func ToggleTurn(t *syntax.Tree, i int) string {
 	return c.apply()
 }
 
+var twoHeadings = regexp.MustCompile(`(?i)^\s*(?:row|rnd|round)s?\s+\d+[^:]*:\s*((?:row|rnd|round)s?\s+\d+[^:]*:)$`)
+
+// OwnHeading takes away the heading that the program began a row with where the author has
+// written one of her own behind it; ok is false where she has not.
+func OwnHeading(written string) (own string, ok bool) {
+	m := twoHeadings.FindStringSubmatch(written)
+	if m == nil {
+		return written, false
+	}
+	return m[1], true
+}
+
 // heading is what stands before the words of row no, in the manner of the row before it.
 func heading(before *syntax.Row, no int, turned bool) string {
 	h := "Row "

@@ -111,3 +111,18 @@ func TestToggleTurn(t *testing.T) {
 		}
 	}
 }
+
+func TestOwnHeading(t *testing.T) {
+	for written, want := range map[string]string{
+		"Row 2: Row 2 (WS, B):": "Row 2 (WS, B):",
+		"Rnd 3 (A): Round 3:":   "Round 3:",
+		"Row 2: sc in each st:": "",
+		"Row 2 (RS):":           "",
+		"Row 2: rep Row 1:":     "",
+	} {
+		own, ok := OwnHeading(written)
+		if ok != (want != "") || ok && own != want {
+			t.Errorf("%q became %q, %v", written, own, ok)
+		}
+	}
+}
