@@ -68,14 +68,11 @@ func (r *reader) hangs(l line, gap bool) bool {
 	if rowHead.MatchString(l.text) && !strings.HasSuffix(above, "rep") && !endsWithJoiner(above) {
 		return false
 	}
-	if ownHead.MatchString(l.text) && endsSentence(above) {
-		return false
-	}
 	c := l.text[0]
 	switch {
 	case strings.HasSuffix(above, ",") || strings.HasSuffix(above, ";") || strings.HasSuffix(above, "-") || endsWithJoiner(above):
 		return true
-	case gap:
+	case gap || ownHead.MatchString(l.text):
 		return false
 	case !endsSentence(above):
 		return !r.startsAnew(l)

@@ -2,6 +2,7 @@ package work
 
 import (
 	"fmt"
+	"slices"
 
 	"strandway/model/diag"
 	"strandway/model/fabric"
@@ -11,18 +12,20 @@ import (
 // tally is what a row has of what a stated count names, and what a writer may have meant by another number.
 type tally struct {
 	n                                       int
+	apart                                   int // of a kind: those in no group
 	withChains, withoutTurning, withTurning int // -1 where the reading makes no sense
 }
 
 // countOff compares the stated counts with the row, nil if all agree.
 func (w *worker) countOff() *diag.Finding {
 	row := w.step.row
+	groups := slices.ContainsFunc(w.step.count, func(t syntax.Tally) bool { return t.What == syntax.InUnit })
 	for _, t := range w.step.count {
 		if t.Each || w.probe.base > 0 && t.N.A == 0 {
 			continue
 		}
 		want, got := w.num(t.N), w.tally(&t)
-		if want == got.n {
+		if want == got.n || groups && t.What == syntax.InKind && want == got.apart { // "(4 V-sts, 2 dc)"
 			continue
 		}
 		f := &diag.Finding{Severity: diag.Note, ID: "count", Span: t.Span}
@@ -72,7 +75,7 @@ func (w *worker) countedWord(t *syntax.Tally) string {
 
 // tally counts what a stated count names in the row in work.
 func (w *worker) tally(t *syntax.Tally) tally {
-	var tops, chains, turning, uncounted, kind, spaces, units int
+	var tops, chains, turning, uncounted, kind, apart, spaces, units int
 	unit, run, runUnit := int32(-1), 0, int32(-1)
 	endRun := func() {
 		if run > 0 && (t.Chains == 0 || t.Chains == run) {
@@ -106,6 +109,9 @@ func (w *worker) tally(t *syntax.Tally) tally {
 			}
 			if t.What == syntax.InKind && w.isKind(s, t.Name) {
 				kind++
+				if s.Unit < 0 {
+					apart++
+				}
 			}
 		}
 		if s.Unit != unit && s.Unit >= 0 && w.answersTo(w.fab.Units[s.Unit].Name, t.Name) {
@@ -120,15 +126,15 @@ func (w *worker) tally(t *syntax.Tally) tally {
 	}
 	switch t.What {
 	case syntax.InKind:
-		return tally{kind, kind + chains, kind - turning, kind + oneMore}
+		return tally{kind, apart, kind + chains, kind - turning, kind + oneMore}
 	case syntax.InUnit:
-		return tally{units, -1, -1, -1}
+		return tally{units, -1, -1, -1, -1}
 	case syntax.InSp, syntax.InCorner:
-		return tally{spaces, -1, -1, -1}
+		return tally{spaces, -1, -1, -1, -1}
 	case syntax.InCh:
-		return tally{chains, -1, -1, -1}
+		return tally{chains, -1, -1, -1, -1}
 	}
-	return tally{tops, tops + chains, tops - turning, tops + oneMore}
+	return tally{tops, -1, tops + chains, tops - turning, tops + oneMore}
 }
 
 // answersTo reports whether a group made in this row is meant by a name: groups without names of their own answer to any.

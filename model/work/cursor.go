@@ -14,6 +14,7 @@ type rowWork struct {
 	hasSp   bool      // it has chain-spaces
 	longest int       // the most chains in one of its spaces
 	units   map[string]bool
+	groups  int  // how many groups it has
 	own     int  // chains of the row's own foundation, with which it begins
 	blocks  bool // the row below began with one: its turning chain is a loop
 	round   bool // the row is a round

@@ -54,8 +54,8 @@ func (w *worker) find(p *syntax.Place) (target, error) {
 		return w.findSame()
 	case syntax.First:
 		switch {
-		case w.start && w.hasSame:
-			return w.same, nil // the stitch at the foot of the turning chain
+		case w.start && w.hasSame && (w.same.inGap() || p.What != syntax.InSp):
+			return w.same, nil // the place at the foot of the turning chain
 		case w.nested > 0 && w.place == nil && !w.start: // "first" of every repeat: its next
 			return w.findNext(p.What, p.Name, p.Chains)
 		case !w.start && w.round && w.hasOrigin && w.origin.inGap():
@@ -292,7 +292,7 @@ const edgeGap = "edge"
 
 // findGap goes to the next place between two groups, or two stitches where there are no groups.
 func (w *worker) findGap(p *syntax.Place) (target, error) {
-	groups := len(w.units) > 0
+	groups := w.groups > 1 // a ring is one group, with no other to stand beside
 	for i := max(w.pos-1, 0); i+1 < w.met; i++ {
 		if w.pos > 0 && i+1 == w.pos && w.hasSame && w.same.how == fabric.Gap && int(w.same.b) == i+1 {
 			continue // worked just now

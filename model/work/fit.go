@@ -170,11 +170,12 @@ func (f *fitting) comeOut(ending, once bool, stop error) error {
 	bestK, bestPart, least := -1, 0, cannot
 	f.valid = f.reps
 	for k := f.reps; k >= max(0, f.reps-waysBack+1) && least > 0; k-- {
-		if c := f.try(k, 0); c < least {
-			bestK, bestPart, least = k, 0, c
-		}
-		for part := len(f.body) - 1; ending && part > 0 && least > 0; part-- { // the ending takes the place of the last repeat's end
-			if c := f.try(k, part); c < least {
+		for part := 0; part == 0 || ending && part < len(f.body) && least > 0; part++ { // the ending takes the place of the last repeat's end
+			c := f.try(k, part)
+			if ending && c < off && f.takesPlaceOf(part) {
+				c = 0
+			}
+			if c < least {
 				bestK, bestPart, least = k, part, c
 			}
 		}
@@ -200,6 +201,19 @@ func (f *fitting) comeOut(ending, once bool, stop error) error {
 		f.try(bestK, bestPart)
 	}
 	return nil
+}
+
+// takesPlaceOf reports whether the ending begins as the body goes on after its first part nodes.
+func (f *fitting) takesPlaceOf(part int) bool {
+	switch x := f.rest[0].(type) {
+	case *syntax.ChainN:
+		y, ok := f.body[part].(*syntax.ChainN)
+		return ok && f.w.num(x.N) == f.w.num(y.N)
+	case *syntax.Make:
+		y, ok := f.body[part].(*syntax.Make)
+		return ok && x.Kind == y.Kind
+	}
+	return false
 }
 
 // try works what follows after k repetitions and part of another, and gives its cost: what is then passed or left over.

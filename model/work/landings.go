@@ -1,8 +1,6 @@
 package work
 
 import (
-	"slices"
-
 	"strandway/model/fabric"
 	"strandway/model/syntax"
 )
@@ -59,7 +57,7 @@ func (w *worker) meet() {
 
 // survey notes what sorts of places the row below has.
 func (w *worker) survey() {
-	w.hasSp, w.longest = false, 0
+	w.hasSp, w.longest, w.groups = false, 0, 0
 	clear(w.units)
 	unit := int32(-1)
 	for i := 0; i < w.met; i++ {
@@ -73,13 +71,9 @@ func (w *worker) survey() {
 				w.units = map[string]bool{}
 			}
 			w.units[w.fab.Units[u].Name] = true
+			w.groups++
 		}
 		unit = u
-	}
-	if w.met > 0 && unit >= 0 && w.unitAt(0) == unit && !slices.ContainsFunc(w.lands[:w.met], func(l landing) bool {
-		return l.how != fabric.Top || w.fab.Stitches[l.at].Unit != unit
-	}) {
-		clear(w.units) // all in one ring: no groups to stand between
 	}
 }
 

@@ -277,6 +277,13 @@ func (w *worker) inPlace(t target, body []syntax.Node, name string, first int32)
 	if w.travelled {
 		w.wrapRound()
 	}
+	if c := w.standsInPlace(body); c != nil {
+		w.same, w.hasSame = t, true
+		if err := w.turningChain(c, body[1:]); err != nil {
+			return err
+		}
+		body = body[1:]
+	}
 	w.start, w.travelled = false, false
 	outer := w.place
 	w.place = &t
@@ -285,6 +292,17 @@ func (w *worker) inPlace(t target, body []syntax.Node, name string, first int32)
 	w.same, w.hasSame = t, true
 	w.record(name, first, t.a >= 0 && w.lands[t.a].corner)
 	return err
+}
+
+// standsInPlace gives the starting chain that is written within the row's first group: "(ch 3, 2 dc, ch 2, 3 dc) in same sp".
+func (w *worker) standsInPlace(body []syntax.Node) *syntax.ChainN {
+	if !w.start || w.chained || w.tch >= 0 || w.isBase && !w.ring || len(body) < 2 {
+		return nil
+	}
+	if c, ok := body[0].(*syntax.ChainN); ok && w.num(c.N) > 1 {
+		return c
+	}
+	return nil
 }
 
 // record makes a group of the stitches from first on; one stitch is none.
