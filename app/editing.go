@@ -91,7 +91,11 @@ func (w *window) askRow() {
 		tree := w.s.Tree()
 		for _, r := range tree.Rows {
 			if err == nil && r.From > 0 && no >= r.From && no <= max(r.From, r.To) {
-				w.s.PutCaret(r.Head.End, false)
+				at := r.Head.End
+				for at < r.Span.End && w.s.Rows()[at] == ' ' {
+					at++
+				}
+				w.s.PutCaret(at, false)
 				return
 			}
 		}

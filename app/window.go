@@ -279,6 +279,10 @@ func (w *window) redress() {
 
 // plainKey does the action of a key that the menus cannot catch: F8 and the like.
 func (w *window) plainKey(e *fyne.KeyEvent) bool {
+	if e.Name == fyne.KeyEscape && w.sheetOpen() {
+		w.closeSheet() // the keys are with nothing on the sheet
+		return true
+	}
 	c := action.Chord{Key: string(e.Name), Shift: w.modifiers()&fyne.KeyModifierShift != 0}
 	if a := w.table.For(c); a != nil {
 		w.run(a)
