@@ -224,6 +224,15 @@ func readYarn(t *table, names unique) Yarn {
 		Look:    t.oneOf("look", Looks),
 		Colours: t.colours("colours"),
 		RepeatM: t.number("repeat_m"),
+
+		Plies:     t.whole("plies", 1, 24, 0),
+		Twist:     t.oneOf("twist", Twists),
+		Thickness: t.number("thickness"),
+		Fuzz:      t.number("fuzz"),
+		HeldWith:  t.text("held_with"),
+	}
+	if y.HeldWith != "" && (y.HeldWith == y.Letter || !letterForm.MatchString(y.HeldWith)) {
+		t.fault("held_with", fmt.Sprintf("%q is not the letter of another yarn", y.HeldWith), "name the yarn held together with this one by its letter")
 	}
 	if y.Letter != "" && !letterForm.MatchString(y.Letter) {
 		t.fault("letter", fmt.Sprintf("%q is not a yarn letter", y.Letter), "a yarn letter is one capital letter, A to Z")

@@ -151,6 +151,11 @@ func (w *writer) yarn(y Yarn) {
 		fmt.Fprintf(w, "colours = [%s]\n", strings.Join(quoted, ", "))
 	}
 	w.number("repeat_m", y.RepeatM)
+	w.number("plies", float64(y.Plies))
+	w.text("twist", y.Twist)
+	w.number("thickness", y.Thickness)
+	w.number("fuzz", y.Fuzz)
+	w.text("held_with", y.HeldWith)
 }
 
 func (w *writer) colourway(c Colourway) {

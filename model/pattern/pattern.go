@@ -70,7 +70,17 @@ type Yarn struct {
 
 	Colours []string // of a heather, tweed or variegated yarn, "#rrggbb" each
 	RepeatM float64  // metres after which a variegated yarn's colours come again
+
+	Plies     int     // 0 when not said
+	Twist     string  // of the plies, one of Twists, "" when not said
+	Thickness float64 // beside the yarn that the gauge is worked in, which is 1; 0 when not said
+	Fuzz      float64 // stray fibres beside a smooth wool's, which is 1; 0 when not said
+	HeldWith  string  // letter of the yarn held together with this one, "" for none
 }
+
+// Twists are the ways in which plies are twisted together: the letter whose
+// middle stroke they follow.
+var Twists = []string{"S", "Z"}
 
 // Looks are the looks a yarn can have.
 var Looks = []string{"solid", "heather", "tweed", "variegated"}

@@ -67,6 +67,11 @@ price = 4.5
 look = "variegated"
 colours = ["#43525c", "#6b7a83"]
 repeat_m = 1.5
+plies = 3
+twist = "S"
+thickness = 1.2
+fuzz = 4
+held_with = "B"
 
 [[yarn]]
 letter = "B"
@@ -128,7 +133,8 @@ func TestDecodeReadsEveryKey(t *testing.T) {
 			Second: &pattern.Swatch{Stitch: "sc", Stitches: 27, Rows: 30, WidthCM: 15, HeightCM: 15, Grams: map[string]float64{"A": 12}}},
 		Yarns: []pattern.Yarn{
 			{Letter: "A", Name: "Lantern DK", Shade: "Wet Slate", Colour: "#43525c", Weight: 3, Grams: 50, Metres: 120, Price: 4.5,
-				Look: "variegated", Colours: []string{"#43525c", "#6b7a83"}, RepeatM: 1.5},
+				Look: "variegated", Colours: []string{"#43525c", "#6b7a83"}, RepeatM: 1.5,
+				Plies: 3, Twist: "S", Thickness: 1.2, Fuzz: 4, HeldWith: "B"},
 			{Letter: "B", Name: "Lantern DK", Shade: "Foam", Colour: "#e9e4d6", Weight: -1},
 		},
 		Colourways: []pattern.Colourway{{Name: "Low tide", Shades: map[string]pattern.Shade{
@@ -179,6 +185,9 @@ func TestDecodeNamesEveryFault(t *testing.T) {
 		{"strandway = 1\n[[yarn]]\nletter = \"A\"\n[[yarn]]\nletter = \"A\"",
 			`x.strand:5:10: there is a yarn "A" already (give each yarn a letter of its own)`},
 		{"strandway = 1\n[[yarn]]\nletter = \"blue\"", `x.strand:3:10: "blue" is not a yarn letter (a yarn letter is one capital letter, A to Z)`},
+		{"strandway = 1\n[[yarn]]\nletter = \"A\"\nheld_with = \"A\"",
+			`x.strand:4:13: "A" is not the letter of another yarn (name the yarn held together with this one by its letter)`},
+		{"strandway = 1\n[[yarn]]\nletter = \"A\"\ntwist = \"left\"", `x.strand:4:9: twist "left" is not known (write one of: S, Z)`},
 		{"strandway = 1\n[[yarn]]\nname = \"x\"", `x.strand:2:3: a yarn has no letter (add a line: letter = "...")`},
 		{"strandway = 1\n[[size]]\nname = \"S\"\nrepeats = 0", "x.strand:4:11: repeats must be from 1 to 1073741824 (leave the line out if it is not known)"},
 		{"strandway = 1\n[[size]]\nname = \"S\"\nrepeats = 2.5", "x.strand:4:11: repeats must be a whole number (write it without quotes: repeats = 1)"},
