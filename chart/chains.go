@@ -17,21 +17,27 @@ func (e *engraver) chain(id int32) {
 		if n < row.First || n >= row.Last || !e.p.Poses[n].Placed || e.p.Poses[n].Dropped {
 			continue
 		}
-		if d := e.p.Poses[n].Top.Sub(p.Top).Len(); d < .85 {
-			length = min(length, max(ovalLeast, .9*d))
-		}
+		length = min(length, roomFor(e.p.Poses[n].Top.Sub(p.Top).Len()))
 	}
 	along := p.Up.Unit().Perp().Mul(-1)
 	e.drawn.chains = true
 	e.oval(p.Top, along, length, e.look.yarn(s.Yarn))
 }
 
-// oval draws one chain about its centre.
+// roomFor is the length of ovals that follow one another at a pitch, with white between them.
+func roomFor(pitch float64) float64 { return max(ovalLeast, pitch-stroke-ovalGap) }
+
+// oval draws one chain about its centre; short ones are slimmer, so that they stay ovals.
 func (e *engraver) oval(centre, along geom.Point, length float64, ink yarnInk) {
-	e.put(glyph{symbol: "chain", height: steps(length), fill: ink.fill}, frame{centre.Sub(along.Mul(length / 2)), along}, ink.line)
+	name := "chain"
+	if length < ovalSlim {
+		name = "chain-slim"
+	}
+	e.put(glyph{symbol: name, height: steps(length), fill: ink.fill}, frame{centre.Sub(along.Mul(length / 2)), along}, ink.line)
 }
 
-// turningChain draws a chain that counts as a stitch: its ovals stacked from place to top.
+// turningChain draws a chain that counts as a stitch: its ovals stacked from
+// place to top, bowed outward where they have less room than they want.
 func (e *engraver) turningChain(id int32) {
 	s, p := &e.f.Stitches[id], &e.p.Poses[id]
 	foot := p.Top.Sub(p.Up.Unit().Mul(float64(s.Chains) * .62))
@@ -41,17 +47,67 @@ func (e *engraver) turningChain(id int32) {
 		switch {
 		case legs[0].At < 0 && e.p.RingR > 0:
 			gap = max(.75, e.p.RingR+.33)
-		case p.Fan >= 0: // it begins at the fan's common foot
-			foot, gap = e.foot(id, &legs[0], false), .08
+		case p.Fan >= 0: // it begins beside the fan's common foot
+			foot, gap = e.foot(id, &legs[0], false), besideFan
+			foot = foot.Add(e.asideOf(id, p.Top.Sub(foot)).Mul(besideFan))
 		}
 	}
 	e.drawn.chains = true
 	at, height := between(foot, p.Top)
-	pitch := (height - gap) / float64(s.Chains)
-	for k := range int(s.Chains) {
-		centre := foot.Add(at.up.Mul(gap + (float64(k)+.5)*pitch))
-		e.oval(centre, at.up, min(.8, pitch*.86), e.look.yarn(s.Yarn))
+	ovals := int(s.Chains)
+	bow := bowFor(height-gap, leastPitch*float64(ovals))
+	side := e.outward(id, at.up)
+	const pieces = 24
+	line := make([]geom.Point, 0, pieces+1)
+	for i := range pieces + 1 {
+		t := float64(i) / pieces
+		line = append(line, foot.Add(at.up.Mul(gap+t*(height-gap))).Add(side.Mul(4*bow*t*(1-t)))) // a parabola is near enough to an arc
 	}
+	ends := shared(line, ovals)
+	for k := range ovals {
+		chord := ends[k+1].Sub(ends[k])
+		e.oval(ends[k].Lerp(ends[k+1], .5).Add(side.Mul(bow/float64(2*ovals*ovals))), chord.Unit(), min(ovalLength, roomFor(chord.Len())), e.look.yarn(s.Yarn))
+	}
+}
+
+// shared divides a run of lines into n pieces of one length and gives their ends.
+func shared(line []geom.Point, n int) []geom.Point {
+	total := 0.0
+	for i := range len(line) - 1 {
+		total += line[i+1].Sub(line[i]).Len()
+	}
+	ends := []geom.Point{line[0]}
+	passed := 0.0
+	for i := range len(line) - 1 {
+		d := line[i+1].Sub(line[i]).Len()
+		for len(ends) < n {
+			want := total * float64(len(ends)) / float64(n)
+			if want > passed+d {
+				break
+			}
+			ends = append(ends, line[i].Lerp(line[i+1], (want-passed)/d))
+		}
+		passed += d
+	}
+	return append(ends, line[len(line)-1])
+}
+
+// bowFor is how far a chain of a given length bows out between ends that stand
+// closer than that.
+func bowFor(between, length float64) float64 {
+	if length <= between {
+		return 0
+	}
+	return math.Sqrt(3 * between * (length - between) / 8) // a flat parabola's length, turned round
+}
+
+// asideOf is the direction across its fan in which a stitch, standing that way, lies away from the rest.
+func (e *engraver) asideOf(id int32, up geom.Point) geom.Point {
+	across := e.fans[e.p.Poses[id].Fan].Perp()
+	if across.Dot(up) < 0 {
+		return across.Mul(-1)
+	}
+	return across
 }
 
 // hanging draws a stitch that takes no place of its own.
@@ -60,11 +116,14 @@ func (e *engraver) hanging(id int32) {
 	if p.Host < 0 || !e.p.Poses[p.Host].Placed {
 		return
 	}
+	at, settled := e.settled[id]
 	switch {
+	case e.settling && e.settles(id):
 	case s.Has(fabric.Chain) || s.Has(fabric.TurningChain):
-		e.sideChain(id)
-	case s.Has(fabric.Join):
-		e.join(id)
+		if !settled {
+			at = e.besideHost(id)
+		}
+		e.sideChain(id, at)
 	case s.Has(fabric.Surface):
 		host := &e.p.Poses[p.Host]
 		foot := e.hostFoot(p.Host)
@@ -73,10 +132,9 @@ func (e *engraver) hanging(id int32) {
 		e.put(glyph{symbol: "surface", height: steps(.6), fill: e.look.paper, cased: true},
 			frame{foot.Lerp(host.Top, .5).Sub(at.up.Mul(.3)), at.up}, e.look.yarn(s.Yarn).line)
 	default:
-		host := &e.p.Poses[p.Host]
-		at := host.Top
-		if !e.f.Stitches[p.Host].Has(fabric.Chain) { // above a bar, but within an oval
-			at = at.Add(host.Up.Unit().Mul(.26))
+		if !settled {
+			host := &e.p.Poses[p.Host]
+			at = frame{host.Top.Add(host.Up.Unit().Mul(dotAbove)), host.Up.Unit()}
 		}
 		e.dot(id, at)
 	}
@@ -91,27 +149,37 @@ func (e *engraver) hostFoot(id int32) geom.Point {
 	return p.Top.Sub(p.Up.Unit())
 }
 
-// sideChain draws a chain that is no stitch: upright beside the stitch it hangs
-// on, on the side from which the work comes.
-func (e *engraver) sideChain(id int32) {
-	s, host := &e.f.Stitches[id], e.p.Poses[id].Host
-	n, k := e.run(id)
-	total := n
-	if s.Has(fabric.TurningChain) && s.Chains > 1 {
-		total = int(s.Chains)
-	}
+// besideHost is the middle of the chains that stand upright beside the stitch
+// they hang on, on the side from which the work comes, and their direction.
+func (e *engraver) besideHost(id int32) frame {
+	host := e.p.Poses[id].Host
 	foot, top := e.hostFoot(host), e.p.Poses[host].Top
 	if e.p.Poses[host].NLegs > 0 && e.legs(host)[0].At < 0 && e.p.RingR > 0 {
 		foot = foot.Add(top.Sub(foot).Unit().Mul(max(.75, e.p.RingR+.33)))
 	}
 	at, _ := between(foot, top)
 	side := e.outward(host, at.up)
-	centre := foot.Lerp(top, .5).Add(side.Mul(.62))
+	return frame{foot.Lerp(top, .5).Add(side.Mul(.62)).Sub(at.up.Mul(.08)), at.up}
+}
+
+// sideChain draws a chain that is no stitch in its column, given by its middle and direction.
+func (e *engraver) sideChain(id int32, at frame) {
+	n, k, total := e.column(id)
 	e.drawn.chains = true
-	ink := e.look.yarn(s.Yarn)
+	ink := e.look.yarn(e.f.Stitches[id].Yarn)
 	for i := k; i < k+1+total-n; i++ {
-		e.oval(centre.Add(at.up.Mul(-.08+(float64(i)-float64(total-1)/2)*.62)), at.up, .54, ink)
+		e.oval(at.foot.Add(at.up.Mul((float64(i)-float64(total-1)/2)*sidePitch)), at.up, roomFor(sidePitch), ink)
 	}
+}
+
+// column counts the stitches of a column of chains, those before id, and the chains in all.
+func (e *engraver) column(id int32) (n, before, chains int) {
+	n, before = e.run(id)
+	chains = n
+	if s := &e.f.Stitches[id]; s.Has(fabric.TurningChain) && s.Chains > 1 {
+		chains = int(s.Chains)
+	}
+	return n, before, chains
 }
 
 // run counts the chains that hang together with id, and how many come before it.
@@ -151,46 +219,16 @@ func (e *engraver) outward(id int32, up geom.Point) geom.Point {
 	return right
 }
 
-// join draws the slip stitch that closes a round: a dot between the round's two ends.
-func (e *engraver) join(id int32) {
-	row := &e.f.Rows[e.f.Stitches[id].Row]
-	host := &e.p.Poses[e.p.Poses[id].Host]
-	target := host
-	if b := e.f.Of(id); len(b) > 0 && b[0].At >= 0 && e.p.Poses[b[0].At].Placed {
-		target = &e.p.Poses[b[0].At]
-	}
-	at := target.Top.Add(target.Up.Unit().Mul(.3))
-	for last := id - 1; last >= row.First; last-- {
-		if q := &e.p.Poses[last]; q.Placed {
-			switch {
-			case q == target:
-			case q.Top.Sub(target.Top).Len() < 2.2:
-				to := q.Top.Sub(target.Top)
-				if e.isCross(last) { // between two crosses there is room
-					at = target.Top.Add(to.Mul(.5))
-				} else { // above the bars
-					at = target.Top.Add(to.Unit().Mul(min(.42, to.Len()/2))).Add(target.Up.Unit().Mul(.24))
-				}
-			default: // the round lies cut open: it is closed at its far end
-				at = q.Top.Add(e.ahead(last, q.Up.Unit()).Mul(.62))
-			}
-			break
-		}
-	}
-	e.dot(id, at)
-}
-
 // dot draws a slip stitch about its centre.
-func (e *engraver) dot(id int32, centre geom.Point) {
+func (e *engraver) dot(id int32, at frame) {
 	s, k := &e.f.Stitches[id], e.f.Kind(id)
 	shape, ok := e.set.Symbol(k.Symbol)
 	if !ok {
 		return
 	}
-	up := e.p.Poses[e.p.Poses[id].Host].Up.Unit()
 	ink := e.look.yarn(s.Yarn)
 	e.drawn.stitch(e, id, k, nil, "")
-	e.put(glyph{symbol: k.Symbol, height: steps(shape.Height()), fill: ink.fill}, frame{centre.Sub(up.Mul(shape.Height() / 2)), up}, ink.line)
+	e.put(glyph{symbol: k.Symbol, height: steps(shape.Height()), fill: ink.fill}, frame{at.foot.Sub(at.up.Mul(shape.Height() / 2)), at.up}, ink.line)
 }
 
 // picot draws a picot on the head of the stitch it was made on: the symbol for
@@ -203,7 +241,15 @@ func (e *engraver) picot(id int32) {
 	}
 	ink := e.look.yarn(s.Yarn)
 	up := e.p.Poses[host].Up.Unit()
-	foot := e.p.Poses[host].Top.Add(up.Mul(.16))
+	away := picotAbove
+	if e.carries(host) { // it leans aside from what stands on the same head
+		away = picotAside
+		up = up.Rotate(picotLean)
+		if e.ahead(host, e.p.Poses[host].Up.Unit()).Dot(up) < 0 {
+			up = e.p.Poses[host].Up.Unit().Rotate(-picotLean)
+		}
+	}
+	foot := e.p.Poses[host].Top.Add(up.Mul(away))
 	e.drawn.stitch(e, id, k, nil, "")
 	n := int(s.Chains)
 	if shape, ok := e.set.Symbol(k.Symbol); ok && (n == 0 || n == 3) {
@@ -220,6 +266,21 @@ func (e *engraver) picot(id int32) {
 	}
 	slip, _ := e.set.Symbol("slip")
 	e.put(glyph{symbol: "slip", height: steps(slip.Height()), fill: ink.fill}, frame{foot.Sub(up.Mul(slip.Height() / 2)), up}, ink.line)
+}
+
+// carries reports whether a stitch of a later row stands in this one.
+func (e *engraver) carries(id int32) bool {
+	if e.loaded == nil {
+		e.loaded = make([]bool, len(e.f.Stitches))
+		for n := range e.f.Stitches {
+			for _, b := range e.f.Of(int32(n)) {
+				if b.At >= 0 && e.f.Stitches[b.At].Row < e.f.Stitches[n].Row {
+					e.loaded[b.At] = true
+				}
+			}
+		}
+	}
+	return e.loaded[id]
 }
 
 // ring draws the centre: a chain ring as its ovals, any other as a circle.

@@ -35,10 +35,20 @@ const (
 	stroke     = .085
 	thinStroke = .068 // arrows and brackets
 	casing     = .13  // of white, half on each side, round a stitch that passes over others
+	narrowBar  = .75  // of their length, that bars keep in a fan
+	crowdedFan = 5    // stitches or more
 	ovalLength = .74
-	ovalLeast  = .50
-	numberSize = .78 // the em of row numbers
-	roundSize  = .62 // the em of round numbers
+	ovalLeast  = .34
+	ovalSlim   = .58  // an oval shorter than this is drawn slim
+	ovalGap    = .05  // of white between the ovals of a run
+	sidePitch  = .64  // of chains beside a stitch
+	leastPitch = .58  // of the ovals of a turning chain
+	besideFan  = .2   // of a turning chain from the common foot of its fan
+	picotAbove = .16  // the head that a picot sits on
+	picotAside = .4   // the same, when something else stands on it
+	picotLean  = 1.45 // radians
+	numberSize = .78  // the em of row numbers
+	roundSize  = .62  // the em of round numbers
 	labelSize  = .68
 	margin     = .9
 )
@@ -46,13 +56,14 @@ const (
 // Draw draws the symbol chart of a plan.
 func Draw(p *layout.Plan, o Options) *display.List {
 	e := newEngraver(p, o)
+	e.settle()
 	e.stitches()
 	if p.RingR > 0 {
 		e.ring()
 	}
-	e.yarnMarks()
 	e.numbers()
 	e.repeats()
+	e.yarnMarks()
 	if o.Key {
 		e.key()
 	}

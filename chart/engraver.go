@@ -16,16 +16,22 @@ import (
 // engraver puts symbols on a page. Points given to it are in u, y upward; the
 // page is in mm, y downward, with the plan's origin at 0, 0.
 type engraver struct {
-	o     Options
-	p     *layout.Plan
-	f     *fabric.Fabric
-	set   *symbol.Set
-	look  palette
-	unit  float64
-	list  *display.List
-	cut   map[glyph]int // glyphs already made, by index in list.Symbols
-	fans  []geom.Point  // by fan: the mean direction of its members
-	drawn keyBook
+	o       Options
+	p       *layout.Plan
+	f       *fabric.Fabric
+	set     *symbol.Set
+	look    palette
+	unit    float64
+	list    *display.List
+	cut     map[glyph]int // glyphs already made, by index in list.Symbols
+	fans    []geom.Point  // by fan: the mean direction of its members
+	members []int         // by fan
+	drawn   keyBook
+	loaded  []bool // by stitch, whether one stands in it; see carries
+	under   passed // what long stitches may pass
+
+	settled  map[int32]frame // where what hangs in rounds has found room
+	settling bool            // drawing only to find it
 }
 
 func newEngraver(p *layout.Plan, o Options) *engraver {
@@ -37,7 +43,7 @@ func newEngraver(p *layout.Plan, o Options) *engraver {
 	}
 	e := &engraver{o: o, p: p, f: p.Fabric, set: symbol.Standard(), unit: o.Unit, list: &display.List{},
 		look: newPalette(o, len(p.Fabric.Yarns)), cut: make(map[glyph]int), drawn: newKeyBook()}
-	e.fans = meanDirections(p)
+	e.fans, e.members = meanDirections(p)
 	return e
 }
 
@@ -58,6 +64,8 @@ type glyph struct {
 	legs   int8 // bowed legs from one foot to one head; 0 for a plain symbol
 	lump   stitch.Lump
 	cased  bool // with white round it
+	narrow bool // its bar is shorter, as in fans of many
+	raise  int8 // how much higher its marks sit than they would, in steps of 1/50 u
 	fill   color.NRGBA
 }
 
@@ -115,7 +123,14 @@ func (e *engraver) shape(g glyph) []display.Path {
 			if g.parts == legParts && part.Role == symbol.Head || g.parts == headParts && part.Role != symbol.Head {
 				continue
 			}
-			add(s.Stretched(i, height), part.Fill)
+			path := s.Stretched(i, height)
+			switch {
+			case g.narrow && part.Role == symbol.Head:
+				path = path.Transform(geom.Scale(narrowBar, 1))
+			case part.Role == symbol.Mark:
+				path = path.Transform(geom.Translate(0, float64(g.raise)/50))
+			}
+			add(path, part.Fill)
 		}
 	}
 	if g.cased {

@@ -13,7 +13,7 @@ type inkMap struct {
 	points map[[2]int32][]geom.Point
 }
 
-// mapInk samples all symbols of the list.
+// mapInk samples all that is drawn so far.
 func (e *engraver) mapInk() *inkMap {
 	m := &inkMap{cell: .5 * e.unit, points: make(map[[2]int32][]geom.Point)}
 	samples := make([][]geom.Point, len(e.list.Symbols))
@@ -30,6 +30,8 @@ func (e *engraver) mapInk() *inkMap {
 			for _, p := range samples[t.Symbol] {
 				m.add(t.At.Apply(p))
 			}
+		case display.Text:
+			m.addBox((&display.List{Items: []display.Item{t}}).Measure().Ink)
 		case display.Path:
 			for _, run := range t.Path.Flatten(.02 * e.unit) {
 				for _, p := range sampled(run.Points, .15*e.unit) {
@@ -55,6 +57,20 @@ func sampled(run []geom.Point, step float64) []geom.Point {
 		}
 	}
 	return out
+}
+
+// addBox fills a box with points.
+func (m *inkMap) addBox(b geom.Box) {
+	if b.IsEmpty() {
+		return
+	}
+	step := .3 * m.cell
+	nx, ny := int(b.Width()/step)+1, int(b.Height()/step)+1
+	for y := range ny + 1 {
+		for x := range nx + 1 {
+			m.add(geom.Point{X: b.Min.X + b.Width()*float64(x)/float64(nx), Y: b.Min.Y + b.Height()*float64(y)/float64(ny)})
+		}
+	}
 }
 
 func (m *inkMap) add(p geom.Point) {

@@ -222,11 +222,11 @@ func (e *engraver) signEntry(s sign, ink yarnInk) entry {
 		height = 1.2 + (height-1.2)*keyShrunk
 	}
 	draw := func(at geom.Point) {
-		feet, posts := make([]geom.Point, s.legs), make([]int8, s.legs)
+		feet, posts := make([]geom.Point, s.legs), make([]post, s.legs)
 		spread := min(.8, 1.5/float64(max(1, s.legs-1)))
 		for i := range feet {
 			feet[i] = at.Add(geom.Point{X: (float64(i) - float64(s.legs-1)/2) * spread})
-			posts[i] = s.post
+			posts[i] = post{s.post, geom.Point{Y: 1}}
 		}
 		g := glyph{symbol: s.symbol, fill: ink.fill, legs: bowedLegs(s.bowed), lump: s.lump}
 		e.engrave(g, feet, posts, at.Add(geom.Point{Y: height}), s.mark, ink)

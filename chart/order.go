@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"strandway/chart/geom"
+	"strandway/chart/symbol"
 	"strandway/model/fabric"
 )
 
@@ -53,6 +54,23 @@ func (e *engraver) order(row *fabric.Row) []turn {
 	return out
 }
 
+// inCrossing reports whether a stitch crosses others or is crossed by those after it.
+func (e *engraver) inCrossing(id int32) bool {
+	if e.f.Stitches[id].Has(fabric.Crossed) {
+		return true
+	}
+	last := e.f.Rows[e.f.Stitches[id].Row].Last
+	first := id + 1
+	for first < last && !e.f.Stitches[first].Has(fabric.Crossed) {
+		first++
+	}
+	end := first
+	for end < last && e.f.Stitches[end].Has(fabric.Crossed) {
+		end++
+	}
+	return first-id <= end-first
+}
+
 func (e *engraver) isLong(id int32) bool {
 	s := &e.f.Stitches[id]
 	if s.Has(fabric.Chain) {
@@ -69,21 +87,44 @@ func (e *engraver) isLong(id int32) bool {
 	return false
 }
 
-// lowStitches are the middles of all crosses, by the square of one u they lie in.
-func (e *engraver) lowStitches() map[[2]int][]geom.Point {
-	low := make(map[[2]int][]geom.Point)
-	for id := range e.f.Stitches {
-		p := &e.p.Poses[id]
-		if p.Placed && e.isCross(int32(id)) && !e.isLong(int32(id)) {
-			c := p.Top.Lerp(e.hostFoot(int32(id)), .45)
-			k := square(c)
-			low[k] = append(low[k], c)
+// passed are the middles of what long stitches may pass, by the square of one u they lie in.
+type passed map[[2]int][]geom.Point
+
+func (at passed) add(p geom.Point) { at[square(p)] = append(at[square(p)], p) }
+
+// nearest is how far the nearest one lies from a point; more than 1 when there is none near.
+func (at passed) nearest(p geom.Point) float64 {
+	k, least := square(p), math.Inf(1)
+	for dy := -1; dy <= 1; dy++ {
+		for dx := -1; dx <= 1; dx++ {
+			for _, c := range at[[2]int{k[0] + dx, k[1] + dy}] {
+				least = min(least, c.Sub(p).Len())
+			}
 		}
 	}
-	return low
+	return least
 }
 
 func square(p geom.Point) [2]int { return [2]int{int(math.Floor(p.X)), int(math.Floor(p.Y))} }
+
+// passable finds the crosses, and with them the ovals and bars, that long stitches may pass.
+func (e *engraver) passable() (crosses, all passed) {
+	crosses, all = passed{}, passed{}
+	for id := range e.f.Stitches {
+		p := &e.p.Poses[id]
+		if !p.Placed || p.Dropped || e.isLong(int32(id)) {
+			continue
+		}
+		if e.isCross(int32(id)) {
+			c := p.Top.Lerp(e.hostFoot(int32(id)), .45)
+			crosses.add(c)
+			all.add(c)
+			continue
+		}
+		all.add(p.Top)
+	}
+	return crosses, all
+}
 
 // isCross reports whether a stitch is drawn as a cross.
 func (e *engraver) isCross(id int32) bool {
@@ -93,23 +134,51 @@ func (e *engraver) isCross(id int32) bool {
 
 // passes reports whether a leg of a long stitch runs over a cross. It is then
 // drawn as a plain line: white round it would leave crumbs of the cross.
-func (e *engraver) passes(id int32, low map[[2]int][]geom.Point) bool {
+func (e *engraver) passes(id int32, crosses passed) bool {
 	top := e.p.Poses[id].Top
 	for _, l := range e.legs(id) {
 		d := top.Sub(l.Foot)
 		for t := .3; t < d.Len()-.6; t += .4 {
-			p := l.Foot.Add(d.Unit().Mul(t))
-			k := square(p)
-			for dy := -1; dy <= 1; dy++ {
-				for dx := -1; dx <= 1; dx++ {
-					for _, c := range low[[2]int{k[0] + dx, k[1] + dy}] {
-						if c.Sub(p).Len() < .3 {
-							return true
-						}
-					}
-				}
+			if crosses.nearest(l.Foot.Add(d.Unit().Mul(t))) < .3 {
+				return true
 			}
 		}
 	}
 	return false
+}
+
+// raised is how much higher than usual the marks of a long stitch sit, so that
+// they keep off what its stem passes: the least move that clears them.
+func (e *engraver) raised(shape *symbol.Symbol, foot, top geom.Point, all passed) int8 {
+	const (
+		clear = .46 // half an oval, half a slash and some white
+		step  = .06
+	)
+	reach, middle, ok := shape.Marks(top.Sub(foot).Len())
+	if !ok {
+		return 0
+	}
+	up := top.Sub(foot).Unit()
+	best, most := 0.0, -1.0
+	for k := range 40 {
+		move := float64((k+1)/2) * step
+		if k%2 == 0 {
+			move = -move
+		}
+		at := middle + move
+		if at-reach < .3 || at+reach > top.Sub(foot).Len()-.3 {
+			continue
+		}
+		room := math.Inf(1)
+		for _, end := range [2]float64{-1, 1} {
+			room = min(room, all.nearest(foot.Add(up.Mul(at+end*max(reach-.13, 0)))))
+		}
+		if room > most {
+			best, most = move, room
+		}
+		if room > clear {
+			break
+		}
+	}
+	return int8(math.Round(best * 50))
 }

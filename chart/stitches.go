@@ -2,6 +2,7 @@ package chart
 
 import (
 	"fmt"
+	"math"
 
 	"strandway/chart/geom"
 	"strandway/chart/layout"
@@ -12,14 +13,18 @@ import (
 // Gaps between a foot and the place it stands in, in u.
 const (
 	gapOverStitch   = .20
-	gapOverChain    = .30 // half an oval and .10
+	gapOverChain    = .14 // above the oval's line
 	gapCrossStitch  = .05 // a cross keeps its distance by itself
-	gapCrossChain   = .22
+	gapCrossChain   = .10 // above the oval's line
+	gapLeaning      = .09 // more, where a fan leans over several chains
 	gapPost         = .16 // the hook stands above the bar below
-	gapCornerSpace  = .42
+	gapCornerSpace  = .48
 	gapLoopMark     = .10 // more, where an arc lies under the foot
-	gapUnderTurning = .30
+	gapUnderBar     = .15 // more yet, where the arc lies over a bar
+	gapUnderTurning = .26
 )
+
+const crossedRaise = .2 // of its height, by which the marks of a crossed stitch are raised
 
 // stitches draws all rows, and then what passes over them.
 func (e *engraver) stitches() {
@@ -44,9 +49,10 @@ func (e *engraver) stitches() {
 		return
 	}
 	e.begin("long", "row", "Stitches worked below the usual row", -1)
-	low := e.lowStitches()
+	var crosses passed
+	crosses, e.under = e.passable()
 	for _, id := range long {
-		e.stitch(id, !e.passes(id, low))
+		e.stitch(id, !e.passes(id, crosses))
 	}
 	e.end()
 }
@@ -84,6 +90,9 @@ func (e *engraver) standing(id int32, k *stitch.Kind, cased bool) {
 	legs := e.legs(id)
 	ink := e.look.yarn(s.Yarn)
 	g := glyph{symbol: e.symbolOf(k), fill: ink.fill, cased: cased}
+	if e.isLong(id) && k.Symbol == "sc" { // a long sc is a spike, by whatever name it was written
+		g.symbol = "spike"
+	}
 	if joined := g.symbol + "-foot"; p.Fan >= 0 && len(legs) == 1 && !legs[0].Space {
 		if _, ok := e.set.Symbol(joined); ok {
 			g.symbol = joined
@@ -93,6 +102,7 @@ func (e *engraver) standing(id int32, k *stitch.Kind, cased bool) {
 	if !ok {
 		return
 	}
+	g.narrow = p.Fan >= 0 && e.members[p.Fan] >= crowdedFan
 	mark := e.loopMark(id, k)
 	e.drawn.stitch(e, id, k, legs, mark)
 
@@ -110,19 +120,35 @@ func (e *engraver) standing(id int32, k *stitch.Kind, cased bool) {
 	if shape.Whole {
 		feet = []geom.Point{middle(feet)}
 	}
-	posts := make([]int8, len(feet))
+	posts := make([]post, len(feet))
 	for i := range min(len(legs), len(posts)) {
-		posts[i] = legs[i].Post
+		posts[i].side = legs[i].Post
+		if legs[i].At >= 0 {
+			posts[i].up = e.p.Poses[legs[i].At].Up.Unit()
+		}
 	}
 	if k.SamePlace && k.Legs > 1 && !shape.Whole {
 		g.legs, g.lump = bowedLegs(k.Legs), k.Lump
 	}
+	switch {
+	case len(feet) != 1 || g.legs > 0:
+	case e.isLong(id):
+		g.raise = e.raised(shape, feet[0], p.Top, e.under)
+	case e.inCrossing(id): // off the point where the stems cross
+		g.raise = int8(50 * crossedRaise * p.Top.Sub(feet[0]).Len())
+	}
 	e.engrave(g, feet, posts, p.Top, mark, ink)
+}
+
+// post says round which side of a post a leg is hooked, and which way that post runs.
+type post struct {
+	side int8
+	up   geom.Point
 }
 
 // engrave draws a symbol from its feet to its head. Several legs meet in one
 // head, which stands square to their mean.
-func (e *engraver) engrave(g glyph, feet []geom.Point, posts []int8, top geom.Point, mark string, ink yarnInk) {
+func (e *engraver) engrave(g glyph, feet []geom.Point, posts []post, top geom.Point, mark string, ink yarnInk) {
 	shape, ok := e.set.Symbol(g.symbol)
 	if !ok {
 		return
@@ -136,7 +162,7 @@ func (e *engraver) engrave(g glyph, feet []geom.Point, posts []int8, top geom.Po
 	}
 	var mean geom.Point
 	for i, foot := range feet {
-		at, height := between(e.onPost(foot, top, posts[i], ink, g), top)
+		at, height := between(e.onPost(foot, posts[i], ink, g), top)
 		leg.height = steps(height)
 		e.put(leg, at, ink.line)
 		if mark != "" {
@@ -153,20 +179,20 @@ func (e *engraver) engrave(g glyph, feet []geom.Point, posts []int8, top geom.Po
 	e.put(head, frame{top.Sub(up.Mul(shape.Height())), up}, ink.line)
 }
 
-// onPost draws the hook of a post stitch at its foot and gives the point where its stem begins.
-func (e *engraver) onPost(foot, top geom.Point, post int8, ink yarnInk, g glyph) geom.Point {
-	if post == 0 {
+// onPost draws the hook of a post stitch at its foot, square to the post, and
+// gives the point where its stem begins.
+func (e *engraver) onPost(foot geom.Point, p post, ink yarnInk, g glyph) geom.Point {
+	if p.side == 0 {
 		return foot
 	}
 	hook := glyph{symbol: "front-post", fill: ink.fill, cased: g.cased}
-	if post < 0 {
+	if p.side < 0 {
 		hook.symbol = "back-post"
 	}
 	shape, _ := e.set.Symbol(hook.symbol)
 	hook.height = steps(shape.Height())
-	at, _ := between(foot, top)
-	e.put(hook, at, ink.line)
-	return foot.Add(at.up.Mul(shape.Height()))
+	e.put(hook, frame{foot, p.up}, ink.line)
+	return foot.Add(p.up.Mul(shape.Height()))
 }
 
 // symbolOf is the symbol of a kind, + for x where that is asked for.
@@ -183,7 +209,7 @@ func (e *engraver) foot(id int32, l *layout.Leg, marked bool) geom.Point {
 	p := &e.p.Poses[id]
 	dir := p.Top.Sub(l.Foot).Unit()
 	gap := gapOverStitch
-	cross := e.f.Kind(id).Chains < 1.25
+	cross := e.f.Kind(id).Chains < 1.25 && p.NLegs < 2
 	overChain := l.At >= 0 && e.f.Stitches[l.At].Has(fabric.Chain) && !e.f.Stitches[l.At].Has(fabric.TurningChain)
 	switch {
 	case l.At < 0 && e.p.RingR > 0:
@@ -191,25 +217,51 @@ func (e *engraver) foot(id int32, l *layout.Leg, marked bool) geom.Point {
 	case l.Post != 0:
 		gap = min(gapPost, p.Top.Sub(l.Foot).Len()-e.postLength(id))
 	case cross && overChain:
-		gap = gapCrossChain
+		gap = e.ovalReach(l.At, e.wayUp(id, dir)) + gapCrossChain
 	case cross:
 		gap = gapCrossStitch
 	case overChain:
-		gap = gapOverChain
+		gap = e.ovalReach(l.At, e.wayUp(id, dir)) + gapOverChain
 	}
 	if marked {
 		gap += gapLoopMark
+		if l.At >= 0 && cross && e.hasBar(l.At) {
+			gap += gapUnderBar
+		}
 	}
 	if p.Fan >= 0 {
 		dir = e.fans[p.Fan]
 		if cross {
 			gap += .15
 		}
-		if l.Space && overChain && !cross && round(e.p.Manner) && e.spaceLength(l.At) > 1 {
-			gap = gapCornerSpace
+		if l.Space && overChain && !cross && e.spaceLength(l.At) > 1 {
+			gap += gapLeaning
+			if round(e.p.Manner) {
+				gap = gapCornerSpace
+			}
 		}
 	}
 	return l.Foot.Add(dir.Mul(gap))
+}
+
+// wayUp is the direction in which a stitch leaves its place: its fan's, or its own.
+func (e *engraver) wayUp(id int32, own geom.Point) geom.Point {
+	if k := e.p.Poses[id].Fan; k >= 0 {
+		return e.fans[k]
+	}
+	return own
+}
+
+// ovalReach is how far a chain's oval reaches from its middle in a direction.
+func (e *engraver) ovalReach(id int32, dir geom.Point) float64 {
+	const long, short = ovalLength / 2, .2
+	up := e.p.Poses[id].Up.Unit()
+	return 1 / math.Hypot(dir.Cross(up)/long, dir.Dot(up)/short)
+}
+
+// hasBar reports whether a stitch ends in a bar, as the tall ones do.
+func (e *engraver) hasBar(id int32) bool {
+	return e.f.Stitches[id].Flags&(fabric.Chain|fabric.TurningChain) == 0 && e.f.Kind(id).Chains > 1.25
 }
 
 // postLength is the least height of a post stitch above its hook's foot, so that
@@ -249,23 +301,24 @@ func (e *engraver) loopMark(id int32, k *stitch.Kind) string {
 	return ""
 }
 
-// meanDirections gives, for every fan, the direction from its place to the middle of its members.
-func meanDirections(p *layout.Plan) []geom.Point {
-	var sum []geom.Point
+// meanDirections gives, for every fan, the direction from its place to the
+// middle of its members, and their number.
+func meanDirections(p *layout.Plan) (sum []geom.Point, members []int) {
 	for id := range p.Poses {
 		q := &p.Poses[id]
 		if q.Fan < 0 || q.NLegs == 0 {
 			continue
 		}
 		for int(q.Fan) >= len(sum) {
-			sum = append(sum, geom.Point{})
+			sum, members = append(sum, geom.Point{}), append(members, 0)
 		}
+		members[q.Fan]++
 		sum[q.Fan] = sum[q.Fan].Add(q.Top.Sub(p.Legs[q.FirstLeg].Foot).Unit())
 	}
 	for i := range sum {
 		sum[i] = sum[i].Unit()
 	}
-	return sum
+	return sum, members
 }
 
 func middle(points []geom.Point) geom.Point {

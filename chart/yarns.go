@@ -1,6 +1,8 @@
 package chart
 
 import (
+	"math"
+
 	"strandway/chart/geom"
 	"strandway/model/fabric"
 )
@@ -17,8 +19,8 @@ func (e *engraver) yarnMarks() {
 		case fabric.Cut:
 			name, id = "cut", e.placedFrom(v.Before-1, -1)
 		}
-		if name == "" || id < 0 || v.Do == fabric.JoinYarn && e.placedFrom(0, 1) == id {
-			continue // a piece's first loop has no sign of its own
+		if name == "" || id < 0 || v.Do == fabric.JoinYarn && (e.placedFrom(0, 1) == id || e.inMidRow(id)) {
+			continue // a piece's first loop has no sign of its own, and a change of colour in mid-row shows by itself
 		}
 		if ink == nil {
 			ink = e.mapInk()
@@ -41,6 +43,11 @@ func (e *engraver) placedFrom(id, step int32) int32 {
 	return -1
 }
 
+// inMidRow reports whether stitches of its own row stand before this one.
+func (e *engraver) inMidRow(id int32) bool {
+	return e.firstPlaced(int(e.f.Stitches[id].Row)) != id
+}
+
 // triangle points at the foot of a row's first stitch or at the head of its
 // last, from the side where there is most room.
 func (e *engraver) triangle(name string, id int32, v *fabric.Event, ink *inkMap) {
@@ -60,30 +67,45 @@ func (e *engraver) triangle(name string, id int32, v *fabric.Event, ink *inkMap)
 		}
 	}
 	var best frame
-	enough := .45 * e.unit
+	enough := .24 * e.unit
 	most := -1.0
 search:
-	for _, dir := range [...]geom.Point{out, out.Add(at.up.Mul(-.6)).Unit(), out.Add(at.up.Mul(.6)).Unit(), at.up, at.up.Mul(-1)} {
-		for _, away := range [...]float64{.34, .5, .7, 1, 1.4} {
+	for _, turn := range [...]float64{0, -.55, .55, -1.1, 1.1, -math.Pi / 2, math.Pi / 2, -2.1, 2.1, -2.6, 2.6} {
+		dir := out.Rotate(turn)
+		for _, away := range [...]float64{.34, .5, .7, 1, 1.4, 1.8, 2.3} {
 			f := frame{tip.Add(dir.Mul(away)), dir}
-			if room := ink.clearance(e.page(f.foot.Add(dir.Mul(.25))), enough); room > most {
+			room := enough
+			for _, q := range e.outlineOf(f) {
+				room = min(room, ink.clearance(q, enough))
+			}
+			if room > most {
 				best, most = f, room
 			}
-			if most > .7*enough { // room enough: sooner beside the row than anywhere better
+			if most >= enough { // room enough: sooner beside the row than anywhere better
 				break search
 			}
 		}
 	}
 	yarn := e.look.yarn(v.Yarn)
 	e.put(glyph{symbol: name, height: steps(shape.Height()), fill: e.look.paper}, best, yarn.line)
-	for _, d := range [3]float64{0, .2, .4} {
-		ink.add(e.page(best.foot.Add(best.up.Mul(d))))
+	for _, q := range e.outlineOf(best) {
+		ink.add(q)
 	}
 	if name == "join" {
 		e.drawn.join = true
 	} else {
 		e.drawn.cut = true
 	}
+}
+
+// outlineOf is points of a triangle that stands at f, on the page.
+func (e *engraver) outlineOf(f frame) []geom.Point {
+	var points []geom.Point
+	across := f.up.Perp()
+	for _, d := range [...]geom.Point{{}, {Y: .2}, {X: .12, Y: .2}, {X: -.12, Y: .2}, {X: .23, Y: .4}, {X: -.23, Y: .4}, {Y: .4}} {
+		points = append(points, e.page(f.foot.Add(across.Mul(d.X)).Add(f.up.Mul(d.Y))))
+	}
+	return points
 }
 
 // ahead is the direction beside a stitch in which its row goes on.

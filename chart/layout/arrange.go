@@ -42,14 +42,20 @@ func (p *piece) solve() int {
 		p.place()
 		return 0
 	}
-	if f := p.folded(); f != nil {
+	steps := 0
+	for keep := keepRepeats; ; keep += moreRepeats {
+		f := p.folded(keep)
+		if f == nil {
+			p.place()
+			return steps + p.relax()
+		}
 		f.small.place()
-		steps := f.small.relax()
-		f.unfold()
-		return steps
+		steps += f.small.relax()
+		if f.fits() {
+			f.unfold()
+			return steps
+		}
 	}
-	p.place()
-	return p.relax()
 }
 
 // place gives every node its direct place in the manner chosen.

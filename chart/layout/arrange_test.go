@@ -116,7 +116,7 @@ func TestRepeatsLieAlike(t *testing.T) {
 			p := build(f, Drawn())
 			p.findFans()
 			p.solve()
-			if p.folded() == nil {
+			if p.folded(keepRepeats) == nil {
 				t.Fatal("solved whole")
 			}
 			q := p.period
@@ -253,7 +253,7 @@ func TestCostStaysWithTheRepeat(t *testing.T) {
 		p := build(swatchOf(t, fmt.Sprintf(shellRows, rows), n), Drawn())
 		p.findFans()
 		p.findPeriod()
-		f := p.folded()
+		f := p.folded(keepRepeats)
 		if f == nil {
 			t.Fatalf("%d repeats of %d rows are solved whole", n, rows)
 		}

@@ -274,6 +274,7 @@ func postOf(k *stitch.Kind, how fabric.How) int8 {
 // keeps posts and lumps from standing above the stitches beside them.
 func (p *piece) settleHeights(r row) {
 	var posts, others, low, lumps int
+	cables := false
 	for i := r.first; i < r.last; i++ {
 		n := &p.nodes[i]
 		if n.nlegs == 0 {
@@ -285,6 +286,7 @@ func (p *piece) settleHeights(r row) {
 		} else if n.low {
 			low++
 		}
+		cables = cables || l.post != 0 && p.f.Stitches[n.id].Has(fabric.Crossed)
 		if i > r.first && i+1 < r.last && !n.turn {
 			if l.post != 0 {
 				posts++
@@ -312,8 +314,12 @@ func (p *piece) settleHeights(r row) {
 			continue
 		}
 		n.level = n.deep || mixed && p.legs[n.leg].post != 0
-		if lumped && !n.deep {
+		switch {
+		case n.deep:
+		case lumped:
 			n.h = p.h.lumpRow
+		case cables && n.low:
+			n.h = max(n.h, p.h.cableRow)
 		}
 	}
 }

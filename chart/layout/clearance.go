@@ -8,7 +8,10 @@ import (
 
 const (
 	stemClear  = .42 // of a node from the stem of another stitch
+	crossClear = .62 // of a chain from a low stitch, whose cross is wider than a stem
 	chainClear = .72 // of a chain from a node of another row
+	loopClear  = .66 // of chains of neighbouring loops
+	barClear   = .62 // of the bars of leaning stitches of neighbouring rows
 	skin       = .4  // how much further candidates are looked for than needed
 	cell       = 1.5
 )
@@ -16,11 +19,17 @@ const (
 // clearance keeps ink from ink. Its candidates are found on a grid every few steps.
 type clearance struct {
 	stems []stemNear
-	discs [][2]int32 // a chain, a node of another row
+	discs []keepOff // chains and bars, and what they keep off
 
 	head, link []int32
 	lo         geom.Point
 	wide, high int
+}
+
+// keepOff is two nodes that want a distance.
+type keepOff struct {
+	a, b int32
+	want float64
 }
 
 type stemNear struct{ leg, top, near int32 }
@@ -33,9 +42,12 @@ func (c *clearance) gather(p *piece) {
 		n := &p.nodes[i]
 		if n.chain {
 			if n.row > 0 || p.hasRing {
-				c.nearChain(p, int32(i))
+				c.nearNode(p, int32(i))
 			}
 			continue
+		}
+		if n.fan >= 0 && !n.low && !p.h.measured {
+			c.nearNode(p, int32(i))
 		}
 		if n.deep {
 			continue
@@ -80,25 +92,50 @@ func (c *clearance) within(a, b geom.Point, r float64) (i0, j0, i1, j1 int) {
 	return
 }
 
-func (c *clearance) nearChain(p *piece, i int32) {
+// nearNode finds what a chain or the bar of a leaning stitch could come too near to.
+func (c *clearance) nearNode(p *piece, i int32) {
 	at, reach := p.at[i], chainClear+skin
 	i0, j0, i1, j1 := c.within(at, at, reach)
 	for y := j0; y <= j1; y++ {
 		for x := i0; x <= i1; x++ {
 			for k := c.head[y*c.wide+x]; k >= 0; k = c.link[k] {
 				d := p.at[k].Sub(at)
-				if p.nodes[k].row != p.nodes[i].row && d.Dot(d) <= reach*reach {
-					c.discs = append(c.discs, [2]int32{i, k})
+				if want := p.keeps(i, k); want > 0 && d.Dot(d) <= reach*reach {
+					c.discs = append(c.discs, keepOff{i, k, want})
 				}
 			}
 		}
 	}
 }
 
+// keeps is the distance that a chain or bar i keeps from node k; 0 for none.
+func (p *piece) keeps(i, k int32) float64 {
+	n, m := &p.nodes[i], &p.nodes[k]
+	switch {
+	case n.chain && n.row != m.row:
+		return chainClear
+	case n.chain && m.chain && k > i+1 && p.loopsApart(i, k):
+		return loopClear
+	case !n.chain && n.row < m.row && !m.chain && !m.low && !m.deep:
+		return barClear
+	}
+	return 0
+}
+
+// loopsApart reports whether a stitch stands between two chains of a row.
+func (p *piece) loopsApart(i, k int32) bool {
+	for j := i + 1; j < k; j++ {
+		if !p.nodes[j].chain {
+			return true
+		}
+	}
+	return false
+}
+
 func (c *clearance) nearStem(p *piece, i, leg int32) {
 	l := p.legs[leg]
 	foot, top := p.foot(l), p.at[i]
-	reach, f := stemClear+skin, p.nodes[i].fan
+	reach, f := crossClear+skin, p.nodes[i].fan
 	i0, j0, i1, j1 := c.within(foot, top, reach)
 	for y := j0; y <= j1; y++ {
 		for x := i0; x <= i1; x++ {
@@ -128,37 +165,40 @@ func away(a, b, q geom.Point) (geom.Point, float64) {
 func (x *relaxer) pullClear() {
 	p, w := x.p, x.w.clear
 	for _, c := range x.clear.discs {
-		d := x.at[c[1]].Sub(x.at[c[0]])
+		d := x.at[c.b].Sub(x.at[c.a])
 		l2 := d.Dot(d)
-		if l2 >= chainClear*chainClear || l2 < 1e-18 {
+		if l2 >= c.want*c.want || l2 < 1e-18 {
 			continue
 		}
 		l := math.Sqrt(l2)
 		u := d.Mul(1 / l)
-		if !p.hasRing { // rows keep their order
+		if p.nodes[c.a].chain && !p.hasRing && p.nodes[c.a].row != p.nodes[c.b].row { // rows keep their order
 			up := 1.5
-			if p.nodes[c[1]].row < p.nodes[c[0]].row {
+			if p.nodes[c.b].row < p.nodes[c.a].row {
 				up = -up
 			}
 			u = u.Add(geom.Point{Y: up}).Unit()
 		}
-		u = u.Mul((chainClear - l) / 2)
-		x.pull(c[1], u, w)
-		x.pull(c[0], u.Mul(-1), w)
+		u = u.Mul((c.want - l) / 2)
+		x.pull(c.b, u, w)
+		x.pull(c.a, u.Mul(-1), w)
 	}
 	for _, c := range x.clear.stems {
 		l := p.legs[c.leg]
 		foot, top := p.foot(l), x.at[c.top]
 		u, t := away(foot, top, x.at[c.near])
-		d2 := u.Dot(u)
-		if d2 >= stemClear*stemClear || t < .02 {
+		d2, want := u.Dot(u), stemClear
+		if p.nodes[c.top].low && p.nodes[c.near].chain && !p.h.measured {
+			want = crossClear
+		}
+		if d2 >= want*want || t < .02 {
 			continue
 		}
 		d := math.Sqrt(d2)
 		if d < 1e-6 {
 			u = top.Sub(foot).Perp()
 		}
-		u = u.Unit().Mul((stemClear - d) / 2)
+		u = u.Unit().Mul((want - d) / 2)
 		x.pull(c.near, u, w)
 		x.pull(c.top, u.Mul(-t), w)
 	}

@@ -15,7 +15,10 @@ type fan struct {
 }
 
 const (
+	lowLean        = .2  // share of its opening, by which a fan's low end leans outward
+	lowShare       = .72 // of their gap, that members of unlike height keep at the lower one's head
 	widestFan      = 128 * math.Pi / 180
+	widestHalfFan  = 58 * math.Pi / 180
 	widestRoundFan = 80 * math.Pi / 180
 )
 
@@ -109,7 +112,11 @@ func (p *piece) leans(f *fan) []float64 {
 				gap *= .7
 			}
 		}
-		total += 2 * math.Asin(min(.9, gap/(2*f.h)))
+		h := f.h
+		if low := min(p.nodes[prev].h, p.nodes[i].h); unlike(low, f.h) { // they part already at the lower one's head
+			h, gap = low, gap*lowShare
+		}
+		total += 2 * math.Asin(min(.9, gap/(2*h)))
 		lean[i-f.first] = total
 		prev = i
 	}
@@ -117,12 +124,20 @@ func (p *piece) leans(f *fan) []float64 {
 	if p.hasRing {
 		widest = widestRoundFan
 	}
+	if f.side != 0 {
+		widest = widestHalfFan
+	}
 	scale := min(1, widest/total)
 	from := total / 2
-	switch f.side {
-	case 1:
+	low, high := p.nodes[f.first].h, p.nodes[f.last].h
+	switch {
+	case unlike(low, high) && low < high: // the low end stands up, the taller lean away from it
+		from = lowLean * total
+	case unlike(low, high):
+		from = (1 - lowLean) * total
+	case f.side == 1:
 		from = 0
-	case -1:
+	case f.side == -1:
 		from = total
 	}
 	for i := range lean {

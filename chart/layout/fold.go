@@ -21,19 +21,22 @@ type cut struct {
 }
 
 const (
-	keepRepeats = 3   // repeats that stay across
+	keepRepeats = 3   // repeats that stay across at first
+	moreRepeats = 4   // that stay besides, when the edges reach so far that the middle ones differ
+	seamError   = .08 // u by which they may differ
 	keepAcross  = 18  // foundation stitches that stay at least
 	keepRows    = 5   // rows that stay at least below and above those left out
 	foldFrom    = 150 // nodes below which a piece is solved whole
 )
 
-// folded leaves out what repeats; nil where nothing does or nothing would be won.
-func (p *piece) folded() *fold {
+// folded leaves out what repeats, but for so many repeats across; nil where
+// nothing does or nothing would be won.
+func (p *piece) folded(keep int) *fold {
 	if len(p.nodes) < foldFrom || p.hasRing || len(p.rows) < 2 {
 		return nil
 	}
 	f := &fold{whole: p}
-	f.findTimes()
+	f.findTimes(int32(keep))
 	f.findRows()
 	if f.times == 0 && f.rowsOut == 0 {
 		return nil
@@ -44,12 +47,12 @@ func (p *piece) folded() *fold {
 }
 
 // findTimes settles how many repeats can be left out across.
-func (f *fold) findTimes() {
+func (f *fold) findTimes(repeats int32) {
 	p, q := f.whole, f.whole.period
 	if q == nil {
 		return
 	}
-	keep := max(keepRepeats, (keepAcross+q.nodes[0]-1)/q.nodes[0])
+	keep := max(repeats, (keepAcross+q.nodes[0]-1)/q.nodes[0])
 	times := int32(p.rows[0].len())/q.nodes[0] - keep
 	for k, r := range p.rows {
 		for times > 0 && (f.middle(k, times)-q.nodes[k] < q.lo[k] || f.middle(k, times)+(times+1)*q.nodes[k] > q.hi[k]) {
@@ -161,6 +164,23 @@ func (f *fold) build() *piece {
 	}
 	s.findFans()
 	return &s
+}
+
+// fits reports whether the repeat that stands for those left out joins on to
+// itself, in every row.
+func (f *fold) fits() bool {
+	if f.times == 0 {
+		return true
+	}
+	wide, _ := f.steps()
+	for k, c := range f.cuts {
+		i := f.small.rows[k].first + c.from
+		d := f.small.at[i+c.period].Sub(f.small.at[i])
+		if d.Sub(geom.Point{X: wide}).Len() > seamError {
+			return false
+		}
+	}
+	return true
 }
 
 // unfold puts the solved small piece back as often as it was left out.

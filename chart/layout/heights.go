@@ -13,6 +13,8 @@ type Heights struct {
 
 	byChains []float64 // height of a stitch of 0, 1, 2 ... chains; linear in between
 	lumpRow  float64   // height of a sc row that holds bobbles and popcorns
+	cableRow float64   // height of a sc row that holds posts crossing each other; 0 for that of a sc
+	seam     float64   // more room where a round ends and begins, for its chain and join
 
 	space, spaceLow float64 // height lost by a tall stitch, by a sc, that closes round a space
 	post            float64 // share of its height that a stitch keeps round a post
@@ -27,8 +29,10 @@ type Heights struct {
 // Drawn is the heights a chart is drawn with: taller than life, so that every bar has room.
 func Drawn() Heights {
 	return Heights{
-		byChains:  []float64{.45, 1, 1.55, 2.1, 2.9, 3.6, 4.3},
+		byChains:  []float64{.72, 1, 1.55, 2.1, 2.9, 3.6, 4.3},
 		lumpRow:   1.5,
+		cableRow:  1.9,
+		seam:      .3,
 		post:      1,
 		arch:      .5,
 		ringChain: .127, // .8 u of ring for each oval

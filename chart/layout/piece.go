@@ -71,6 +71,7 @@ const (
 	slipHalf   = .36
 	stitchHalf = .5
 	fanGap     = .92
+	unlikeGap  = 1.28
 	chainGap   = 2 * chainHalf
 )
 
@@ -140,12 +141,28 @@ func (p *piece) prev(i int32) int32 {
 func (p *piece) gap(a, b int32) float64 {
 	na, nb := &p.nodes[a], &p.nodes[b]
 	switch {
+	case na.fan >= 0 && na.fan == nb.fan && unlike(na.h, nb.h):
+		return unlikeGap
 	case na.fan >= 0 && na.fan == nb.fan:
 		return fanGap
 	case na.chain != nb.chain && (na.fan >= 0 || nb.fan >= 0):
 		return chainGap
 	}
-	return na.half + nb.half
+	gap := na.half + nb.half
+	if b < a && p.seamed(p.rows[na.row]) {
+		gap += p.h.seam
+	}
+	return gap
+}
+
+// unlike reports whether two heights differ so much that the lower head stands beside the other's stem.
+func unlike(a, b float64) bool { return min(a, b) < .9*max(a, b) }
+
+// seamed reports whether a closed row begins with chains that take no place of
+// their own, so that they need room beside its first stitch.
+func (p *piece) seamed(r row) bool {
+	first := p.f.Rows[r.source].First
+	return p.nodeOf[first] < 0 && p.f.Stitches[first].Has(fabric.Chain)
 }
 
 // natural is the width of a row when every neighbour stands at its gap.

@@ -10,7 +10,7 @@ import (
 
 const (
 	cornerReach = .9  // how far from a corner its rounding begins
-	cornerCut   = .45 // how much it takes off the tip
+	cornerCut   = .35 // how much it takes off the tip
 	sidePress   = .92 // share of its natural width that a side needs
 )
 
@@ -215,39 +215,66 @@ func (p *piece) placePolygon(radius []float64) {
 			continue
 		}
 		n := r.len()
-		sum := make([]float64, n+1)
+		sum, soft := make([]float64, n+1), make([]float64, n+1)
 		for i := range n {
-			sum[i+1] = sum[i] + p.gap(r.first+int32(i), r.first+int32((i+1)%n))
+			a, b := r.first+int32(i), r.first+int32((i+1)%n)
+			sum[i+1] = sum[i] + p.gap(a, b)
+			soft[i+1] = soft[i]
+			if !p.withinFan(a, b) {
+				soft[i+1]++
+			}
 		}
-		ends := make([]float64, 0, sides+1) // of the sides, along the row
-		for _, c := range corners[k] {
-			i := min(int(c), n-1)
-			ends = append(ends, sum[i]+(c-float64(i))*(sum[i+1]-sum[i]))
-		}
+		ends := slices.Clone(corners[k]) // of the sides, as places in the row
 		if open {
-			ends = append(append([]float64{0}, ends...), sum[n-1])
+			ends = append(append([]float64{0}, ends...), float64(n-1))
 		} else {
-			ends = append(ends, ends[0]+sum[n])
+			ends = append(ends, ends[0]+float64(n))
 		}
 		tip := radius[k] / math.Cos(step/2)
 		for c := range sides {
 			a, b := ends[c], ends[c+1]
 			if b <= a {
-				b += sum[n]
+				b += float64(n)
 			}
 			t := start + float64(c)*step
 			s := side{from: polar(t, tip), to: polar(t+step, tip), sharpFrom: open && c == 0, sharpTo: open && c == sides-1}
+			width, slack := along(sum, b)-along(sum, a), along(soft, b)-along(soft, a)
+			more := 0.0 // for each gap outside the fans, so that these keep together on a long side
+			if spare := s.to.Sub(s.from).Len() - width; spare > 0 && slack > 0 {
+				more = spare / slack
+			}
 			for i := range n {
-				x := sum[i]
-				if x < a {
-					x += sum[n]
+				at := float64(i)
+				if at < a {
+					at += float64(n)
 				}
-				if x <= b {
-					p.at[r.first+int32(i)] = s.point((x - a) / (b - a))
+				if at <= b {
+					x := along(sum, at) - along(sum, a) + more*(along(soft, at)-along(soft, a))
+					p.at[r.first+int32(i)] = s.point(x / (width + more*slack))
 				}
 			}
 		}
 	}
+}
+
+// along is a running sum at a place that may lie between two, or beyond the row's end.
+func along(sum []float64, at float64) float64 {
+	n := len(sum) - 1
+	turns := math.Floor(at / float64(n))
+	at -= turns * float64(n)
+	i := int(at)
+	return turns*sum[n] + sum[i] + (at-float64(i))*(sum[i+1]-sum[i])
+}
+
+// withinFan reports whether neighbours a and b, or the chains they are, belong to one fan.
+func (p *piece) withinFan(a, b int32) bool {
+	for _, i := range [2]int32{a, b} {
+		if k := p.nodes[i].fan; k >= 0 {
+			f := &p.fans[k]
+			return a >= f.first && a < f.last && b > f.first && b <= f.last
+		}
+	}
+	return p.nodes[a].chain && p.nodes[b].chain
 }
 
 // side is a straight side whose ends are rounded, except where sharp.

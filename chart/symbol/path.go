@@ -9,8 +9,8 @@ import (
 	"strandway/chart/geom"
 )
 
-// parsePath reads a path written as M, L, C and Z with absolute points.
-func parsePath(text string) (geom.Path, error) {
+// ParsePath reads a path written as M, L, C and Z with absolute points.
+func ParsePath(text string) (geom.Path, error) {
 	var p geom.Path
 	words := strings.Fields(text)
 	for i := 0; i < len(words); {

@@ -72,6 +72,21 @@ func (s *Symbol) Stretched(i int, height float64) geom.Path {
 	return p.Path.Transform(m)
 }
 
+// Marks is where the marks of the symbol lie when it is drawn with the given
+// height: their middle above the foot, and how far they reach from it.
+func (s *Symbol) Marks(height float64) (reach, middle float64, ok bool) {
+	box := geom.Empty()
+	for i, p := range s.Parts {
+		if p.Role == Mark {
+			box = box.Union(s.Stretched(i, height).Box())
+		}
+	}
+	if box.IsEmpty() {
+		return 0, 0, false
+	}
+	return box.Height() / 2, box.Centre().Y, true
+}
+
 // Set is all symbols by name.
 type Set struct{ byName map[string]*Symbol }
 
@@ -157,7 +172,7 @@ func (r *record) symbol() (*Symbol, error) {
 		}
 		path, err := ellipse(p.Ellipse)
 		if p.Path != "" {
-			path, err = parsePath(p.Path)
+			path, err = ParsePath(p.Path)
 		}
 		if err != nil {
 			return nil, fmt.Errorf("symbol %q: %w", r.Name, err)

@@ -81,7 +81,7 @@ func TestFrontAndBackPostMirrorEachOther(t *testing.T) {
 
 func TestParsePathTellsWhatIsWrong(t *testing.T) {
 	for _, bad := range []string{"", "L 0 0", "M 0", "M 0 0 Q 1 1 2 2", "M a b", "M 0 0 C 1 1 2 2"} {
-		if _, err := parsePath(bad); err == nil {
+		if _, err := ParsePath(bad); err == nil {
 			t.Errorf("%q: read without an error", bad)
 		}
 	}
