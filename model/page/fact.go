@@ -39,7 +39,7 @@ func (r *reader) isSection(i int, l line) bool {
 var pieceWords = regexp.MustCompile(`(?i)\b(?:body|sleeves?|front|back|edging|border|base|sides?|strap|handles?|cuff|crown|brim|leg|foot|heel|toe|thumb|head|arms?|ears?|tail|wings?|beak|nose|panel|square|motif|centre|center|flower|leaf|leaves|petals?|stem|collar|band|ribbing|hood|pocket|yoke|gusset|hand|top|bottom|lid|main|part|section|blanket|scarf|shawl|hat|mitt|sock|bag|basket|cushion|swatch|round|trim|flap|bow|stitch pattern|make \d+|make two)\b`)
 
 // chatter begins a line that speaks to the reader and heads nothing.
-var chatter = regexp.MustCompile(`(?i)^(?:let'?s|let’s|now|ok|okay|here|time|ready|you|we|i|i'm|it|this|that|so|and|but|if|when|please|enjoy|happy|thank|hi|hello|don't|love|done|that's|by)\b`)
+var chatter = regexp.MustCompile(`(?i)^(?:let'?s|let’s|now|ok|okay|here|time|ready|you|we|i|i'm|it|this|that|so|and|but|if|when|please|enjoy|happy|thank|hi|hello|don't|love|done|that's|by|design(?:ed)? by|pattern by|copyright|©)\b`)
 
 // plainName is a heading of one word in capitals, which no instruction is.
 var plainName = regexp.MustCompile(`^[A-Z]{4,}$`)
@@ -120,6 +120,7 @@ func (r *reader) fact(l line, gap bool) {
 	r.prose = append(r.prose, l.text)
 	r.rule(l.text)
 	r.statedMultiple(l.text)
+	r.shorts(l.text)
 	r.hookSize(l.text)
 	r.gauge(l.text)
 	r.sizeNames(l.text)
@@ -221,13 +222,13 @@ var (
 // sizeNames finds the names of the sizes: "S (M, L)".
 func (r *reader) sizeNames(text string) {
 	s, rest, ok := sectionHead(text)
-	if r.section != sizes || len(r.p.Sizes) > 0 {
+	if r.section != sizes && !sizesWord.MatchString(text) || len(r.p.Sizes) > 0 {
 		return
 	}
 	if !ok || s != sizes {
 		rest = text
 	}
-	m := sizeList.FindStringSubmatch(strings.TrimPrefix(strings.TrimSpace(rest), "Sizes "))
+	m := sizeList.FindStringSubmatch(sizesWord.ReplaceAllString(strings.TrimSpace(rest), ""))
 	if m == nil {
 		return
 	}
@@ -246,6 +247,8 @@ func (r *reader) sizeNames(text string) {
 	}
 	r.p.Sizes = out
 }
+
+var sizesWord = regexp.MustCompile(`(?i)^sizes?\s+`)
 
 var multipleForm = regexp.MustCompile(`(?i)multiples? of\s+(\d{1,3})\s*(?:sts?|stitches|ch|chains?)?\s*(?:(\+|plus|add)\s*(\d{1,3}))?`)
 

@@ -54,9 +54,16 @@ var headings = func() map[string]section {
 
 var headForm = regexp.MustCompile(`^([^:.–—]{1,40}?)\s*(?:(:|\.?\s*[–—]|\.—)\s*(.*))?$`)
 
+var capitalHead = regexp.MustCompile(`^([A-Z]{4,})\s+([^\s:–—-].*\d.*|[^\s:–—-]{1,12}\s*[(\[].*)$`)
+
 // sectionHead sees the heading of a part: alone on its line, or with what
 // belongs to it behind a colon or a dash.
 func sectionHead(text string) (s section, rest string, ok bool) {
+	if m := capitalHead.FindStringSubmatch(text); m != nil { // "TENSION 17 tr and 9 rows to 10 cm"
+		if s, ok := headings[strings.ToLower(m[1])]; ok {
+			return s, m[2], true
+		}
+	}
 	m := headForm.FindStringSubmatch(text)
 	if m == nil {
 		return front, "", false
@@ -83,7 +90,7 @@ var (
 
 	// ringStart is what a piece worked from its middle begins with.
 	ringStart  = regexp.MustCompile(`(?i)(?:magic|adjustable|sliding|slip)\s+(?:ring|circle|loop)|\bMR\b|\bin(?:to)? (?:the )?(?:ring|mr)\b|form (?:a |the )?(?:ring|circle)`)
-	chainStart = regexp.MustCompile(`(?i)\b(?:(?:make (?:a )?|work )?(?:ch|chains?|fsc|fdc|fhdc)\s*(?:x\s*|of\s+)?(\d+|n\b|\d+n\b|(?:a|any)\s+(?:multiple|number|even|odd))|(?:make|cast on|work)\s+(\d+)\s*(?:ch|chains?)\b|(\d+)\s*(?:ch|chains?|foundation)\b)`)
+	chainStart = regexp.MustCompile(`(?i)\b(?:(?:make (?:a )?|work )?(?:ch|chains?|fsc|fdc|fhdc)\s*(?:x\s*|of\s+)?(\d+|n\b|\d+n\b|(?:a|any)\s+(?:multiple|number|even|odd))|(?:make|cast on|work)\s+(\d+)\s*(?:[(\[][\d\s,:;/–-]+[)\]]\s*)*(?:ch|chains?)\b|(\d+)\s*(?:[(\[][\d\s,:;/–-]+[)\]]\s*)*(?:ch|chains?|foundation)\b)`)
 	notChain   = regexp.MustCompile(`(?i)^[^.;]{0,24}\b(?:counts?|at (?:the )?(?:beg|start)|sps?\b|spaces?|loops?|throughout)`)
 	fromHook   = regexp.MustCompile(`(?i)\b(?:chain|ch|st|stitch)s?\s+(?:away\s+)?from\s+(?:the\s+)?hook`)
 )

@@ -165,7 +165,7 @@ func (r *reader) foundation(l line, gap bool) bool {
 	if at < 0 || r.section == abbreviations || r.section == gauge || r.open != nil && !r.open.remark && !gap && r.heading == nil && !r.piece().ended {
 		return false
 	}
-	if r.section == specials && (r.special != nil || at > 0) {
+	if r.section == specials && (r.special != nil || at > 0 && !gap) {
 		return false
 	}
 	if len(r.pieces) > 0 && r.piece().begun && r.heading == nil && !r.piece().ended && !(gap && at == 0) {

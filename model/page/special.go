@@ -55,6 +55,18 @@ func (r *reader) knows(word string) bool {
 	return ok
 }
 
+// shortForm is a stitch defined within a list of abbreviations: "p (picot: ch 3, sc in third ch from hook)".
+var shortForm = regexp.MustCompile(`(?:^|[\s,;])([\pL-]{1,8})\s*\(([\pL -]{3,24}):\s*([^()]{4,120})\)`)
+
+// shorts finds the stitches defined within a list of abbreviations.
+func (r *reader) shorts(text string) {
+	for _, m := range shortForm.FindAllStringSubmatch(text, -1) {
+		if s := r.definition([]string{"", m[2], m[1], m[3]}); s != nil {
+			r.p.Stitches = append(r.p.Stitches, *s)
+		}
+	}
+}
+
 // addSpecial adds a line to the definition being gathered, or begins one.
 func (r *reader) addSpecial(l line) {
 	if r.special == nil || r.defines(l) {

@@ -70,13 +70,14 @@ var colourByWord = sync.OnceValue(func() map[string]string {
 var (
 	lettersOf = `(MC|CC\s?[1-9]?|[A-H])`
 	// yarnLetter finds the letter of a yarn in a list of materials.
-	letterFirst = regexp.MustCompile(`(?i:\b(?:yarn|colou?r|shade|main colou?r|contrast(?:ing)? colou?r)\s*)?[("]?\b` + lettersOf + `\b[)"]?\s*(?:[:=]|\s?[–—-]\s)\s*([^,;()|/]+?)(?:\s+(?:MC|CC\d?|[A-H])\s*[:=].*|[,;(|/].*)?$`)
-	letterLast  = regexp.MustCompile(`([\pL][\pL' ]{1,40}?)\s*\((?:(?i:colou?r|yarn|shade)\s*)?` + lettersOf + `\)`)
-	letterHead  = regexp.MustCompile(`\b` + lettersOf + `\s*\(([\pL][\pL' ]{1,30})\)`)
-	letterNext  = regexp.MustCompile(`\b` + lettersOf + `\s*(?:[:=]|\s[–—-]\s)`)
-	balls       = regexp.MustCompile(`(?i)\b(\d{2,3})\s*-?\s*(?:g|gr|grams?)\b`)
-	metres      = regexp.MustCompile(`(?i)\b(\d{2,4})\s*-?\s*(m|metres|meters|yds?|yards)\b`)
-	amount      = regexp.MustCompile(`(?i)^\s*(?:\d+\s*x\s*)?(?:approx\.?|about)?\s*\d+\s*(?:g|balls?|skeins?|hanks?|yds?|yards|m|oz)\b\s*(?:of\s+)?|\b\d+\s*(?:g|balls?|skeins?|hanks?|yds?|yards|m|oz)\b.*$`)
+	letterFirst  = regexp.MustCompile(`(?i:\b(?:yarn|colou?r|shade|main colou?r|contrast(?:ing)? colou?r)\s*)?[("]?\b` + lettersOf + `\b[)"]?\s*(?:[:=]|\s?[–—-]\s)\s*([^,;()|/]+?)(?:\s+(?:MC|CC\d?|[A-H])\s*[:=].*|[,;(|/].*)?$`)
+	letterLast   = regexp.MustCompile(`([\pL][\pL' ]{1,40}?)\s*\((?:(?i:colou?r|yarn|shade)\s*)?` + lettersOf + `\)`)
+	letterHead   = regexp.MustCompile(`\b` + lettersOf + `\s*\(([\pL][\pL' ]{1,30})\)`)
+	letterColour = regexp.MustCompile(`\b` + lettersOf + `\s+([\pL]+(?: [A-Z][a-z]+)?)`)
+	letterNext   = regexp.MustCompile(`\b` + lettersOf + `\s*(?:[:=]|\s[–—-]\s)`)
+	balls        = regexp.MustCompile(`(?i)\b(\d{2,3})\s*-?\s*(?:g|gr|grams?)\b`)
+	metres       = regexp.MustCompile(`(?i)\b(\d{2,4})\s*-?\s*(m|metres|meters|yds?|yards)\b`)
+	amount       = regexp.MustCompile(`(?i)^\s*(?:\d+\s*x\s*)?(?:approx\.?|about)?\s*\d+\s*(?:g|balls?|skeins?|hanks?|yds?|yards|m|oz)\b\s*(?:of\s+)?|\b\d+\s*(?:g|balls?|skeins?|hanks?|yds?|yards|m|oz)\b.*$`)
 )
 
 // yarns finds the yarns of a list of materials: letters, names, colours.
@@ -115,6 +116,11 @@ func (r *reader) yarns(text string) {
 			}
 		}
 		return
+	}
+	for _, m := range letterColour.FindAllStringSubmatch(text, -1) {
+		if colourIn(m[2]) != "" {
+			add(m[1], m[2], m[2])
+		}
 	}
 	for _, m := range letterHead.FindAllStringSubmatch(text, -1) {
 		add(m[1], m[2], text)

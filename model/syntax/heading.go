@@ -186,6 +186,7 @@ func (r *reader) rowNumbers(row *Row) {
 		return k
 	}
 	switch {
+	case r.word("-", dash) && r.number(1) && !r.tok().tight && !r.peek(1).tight && (r.stitchWord(r.i+2) || r.wordAt(2, "ch", "inc", "dec")): // "Rd 1 - 8 sc"
 	case r.word("-", dash, "to", "through", "thru") && isNumber(wordThen(1)):
 		r.pass(wordThen(1))
 		row.To = take()

@@ -181,6 +181,10 @@ func (r *reader) item() []Node {
 		if n := r.starting(); n != nil {
 			return n
 		}
+	case "blo", "flo", "back", "front":
+		if n := r.loopFirst(); n != nil {
+			return n
+		}
 	case "yo", "yrh", "yoh":
 		return r.inline()
 	case "**":
@@ -340,16 +344,39 @@ func (r *reader) atEnd() []Node {
 	return []Node{&Note{Span: r.span(start), Text: r.textFrom(start)}}
 }
 
+// loopFirst reads "BLO sc in all 12 st", the loop named before the stitch.
+func (r *reader) loopFirst() []Node {
+	start := r.i
+	loop := r.loopWord()
+	r.fill(":", ",")
+	if loop == BothLoops || !r.number(0) && !r.stitchWord(r.i) {
+		r.i = start
+		return nil
+	}
+	outer, from := r.loop, r.loopFrom
+	r.loop, r.loopFrom = loop, r.tokens[start].start
+	nodes := r.item()
+	r.placed(nodes)
+	r.loop, r.loopFrom = outer, from
+	return nodes
+}
+
 // starting reads "starting in 2nd ch from hook": the chains before it are passed.
 func (r *reader) starting() []Node {
 	m, start := r.mark(), r.i
 	r.pass(1)
+	if r.number(0) && r.stitchWord(min(r.i+1, len(r.tokens)-1)) {
+		return r.item()
+	}
 	if !r.word("in", "with", "at", "from") {
 		r.back(m)
 		return nil
 	}
 	if !r.word("in") {
 		r.pass(1)
+	}
+	if r.number(0) && r.stitchWord(min(r.i+1, len(r.tokens)-1)) { // "start with 6 sc in ring"
+		return r.item()
 	}
 	p := r.place()
 	if p.What != InHook || p.N.B < 2 {

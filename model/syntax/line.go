@@ -135,6 +135,8 @@ func (r *reader) isFoundation() bool {
 		}
 	}
 	switch t := r.peek(k); {
+	case r.ringAhead(k):
+		return true
 	case t.text == glued, t.text == "make", t.text == "magic", t.text == "cast":
 		return true
 	case t.text == "ch":
@@ -144,6 +146,19 @@ func (r *reader) isFoundation() bool {
 		return r.wordAt(k+1, "ch") || r.wordAt(k+1, "n") && r.wordAt(k+4, "ch") || r.wordAt(k+1, "foundation")
 	case t.text == "foundation":
 		return true
+	}
+	return false
+}
+
+// ringAhead sees "6 sc in magic ring" k tokens on.
+func (r *reader) ringAhead(k int) bool {
+	if r.headed || !r.number(0) && !r.number(k) || !r.stitchWord(min(r.i+k+1, len(r.tokens)-1)) {
+		return false
+	}
+	for j := k; j < k+9 && r.peek(j).kind != lineToken; j++ {
+		if r.wordAt(j, "magic", "mr", "ring", "circle") && r.wordAt(j-1, "in", "a", "the", "magic") {
+			return true
+		}
 	}
 	return false
 }

@@ -169,9 +169,14 @@ func (r *reader) ordinalPlace(p *Place) {
 		p.What = InHook
 		return
 	}
+	r.eat("skipped")
 	p.What, p.Name, p.Chains, _ = r.what()
 	if r.eat("of") {
 		r.fill("the", "first", "skipped")
+		if r.word("row", "rnd") && r.number(1) && r.wordAt(2, "'", "’", "s") { // "of Row 1's beginning chain"
+			r.pass(2)
+			r.fill("'", "’", "s")
+		}
 		if r.tchWord() {
 			p.Ord, p.What, p.Name, p.Chains, p.N = Next, InTch, "", 0, Plain(1)
 			return
@@ -195,6 +200,9 @@ func (r *reader) commonPlace(p *Place) {
 			return
 		}
 		r.fill("rem", "of", "the")
+		if r.number(0) && r.wordAt(1, "ch-sp", "ch-sps", "ch-loop", "ch-lp", "ch-space") {
+			break
+		}
 		if r.number(0) || r.word("n") { // "each 5 sts": the next 5
 			if q, ok := r.num(true); ok {
 				p.Ord, p.N, p.Ext = Next, q, Extent{How: OverN}
@@ -214,13 +222,20 @@ func (r *reader) commonPlace(p *Place) {
 			p.Ord, p.Ext = Each, Extent{How: Across}
 		}
 	}
-	if !(r.number(0) && r.wordAt(1, "ch") && r.wordAt(2, "sp", "loop")) {
+	if !(r.number(0) && (r.wordAt(1, "ch") && r.wordAt(2, "sp", "loop") || r.wordAt(1, "ch-sp", "ch-sps", "ch-loop", "ch-lp", "ch-space"))) {
 		if q, ok := r.num(true); ok {
 			p.N = q
 		}
 	}
 	skipped = r.eat("skipped") || skipped
+	if r.word("row", "rnd") && r.number(1) && (r.wordAt(2, "st") || r.stitchWord(min(r.i+2, len(r.tokens)-1))) { // "next Rnd 1 sc"
+		p.Row = r.peek(1).n
+		r.pass(2)
+	}
 	p.What, p.Name, p.Chains, _ = r.what()
+	if r.word("from") && r.wordAt(1, "behind", "front", "back") {
+		r.pass(2)
+	}
 	if p.What == InCh && r.word("from") { // "first ch from hook"
 		r.pass(1)
 		r.fill("the", "hook")

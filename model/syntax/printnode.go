@@ -112,7 +112,9 @@ func (p *printer) make(x *Make) string {
 		}
 		return n + kind + " evenly " + p.evenlyAlong(q)
 	}
-	if p.bare(x, q) {
+	if x.Alike {
+		n = p.num(q.N) + " "
+	} else if p.bare(x, q) {
 		if q.N.isOne() {
 			return n + kind
 		}

@@ -226,10 +226,10 @@ func (r *reader) finish() {
 	r.finds.Sort()
 }
 
-// worksChain reports whether a stitch is worked into the foundation.
+// worksChain reports whether a stitch is worked into the foundation or the ring.
 func worksChain(body []Node) bool {
 	for _, n := range body {
-		if p := placeOf(n); p != nil && p.What == InHook {
+		if p := placeOf(n); p != nil && (p.What == InHook || p.What == InRing) {
 			return true
 		}
 	}

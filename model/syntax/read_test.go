@@ -26,7 +26,7 @@ func TestRowsBecomeTrees(t *testing.T) {
 		{"Row 2: dc 7, 7 dc in next st, dc in next 7 sts",
 			"[Make{N:1 Kind:dc Place:Place{Next N:7 St}} Make{N:7 Kind:dc Place:Place{Next N:1 St}} Make{N:1 Kind:dc Place:Place{Next N:7 St}}]"},
 		{"Row 2: 2 dc in next 3 sts, 3 dc in next 3 sts, 3 dc in each of next 3 sts",
-			"[Make{N:2 Kind:dc Place:Place{Next N:3 St}} Make{N:1 Kind:dc Place:Place{Next N:3 St}} Make{N:3 Kind:dc Place:Place{Next N:3 St}}]"},
+			"[Make{N:2 Kind:dc Place:Place{Next N:3 St}} Make{N:1 Kind:dc Place:Place{Next N:3 St} Alike:true} Make{N:3 Kind:dc Place:Place{Next N:3 St}}]"},
 		{"Row 2: (dc, ch 1, dc) in next ch-2 sp",
 			"[Group{Body:[Make{N:1 Kind:dc} ChainN{N:1} Make{N:1 Kind:dc}] Place:Place{Next N:1 Sp Chains:2}}]"},
 		{"Row 2: *sc in next st, ch 1; rep from * 3 times",

@@ -250,7 +250,7 @@ func hasLoops(w What) bool {
 func (r *reader) eachOnce(m *Make) {
 	p := m.Place
 	if p.Ord == Next && p.What != InSp && !m.N.isOne() && p.N.same(m.N) && p.Ext.How != OverN {
-		m.N = Plain(1)
+		m.N, m.Alike = Plain(1), true
 	}
 	if p.Ord != Each && p.Ext.How == OverN {
 		p.Ext = Extent{}

@@ -140,6 +140,7 @@ type (
 		Kind  string // canonical US name: dc, fpdc, dc2tog, 3-dc cl; or the name of a Unit
 		Unit  *Unit  // set where Kind is a named group
 		Place *Place // nil within a Group: its place; elsewhere Read always sets it
+		Alike bool   // "2 sc in next 2 sts": one in each by custom, two in each where the row then comes out
 	}
 	// Skip passes N of What.
 	Skip struct {

@@ -66,7 +66,7 @@ func (r *reader) oneWhat() (what What, name string, chains int, ok bool) {
 	case "gap", "gaps":
 		r.pass(1)
 		return InGap, "", 0, true
-	case "corner":
+	case "corner", "point", "tip":
 		r.pass(1)
 		_, _, n, _ := r.what()
 		return InCorner, "", n, true
@@ -98,6 +98,10 @@ func (r *reader) oneWhat() (what What, name string, chains int, ok bool) {
 			r.pass(2)
 			return InUnit, "group", 0, true
 		}
+	}
+	if t.kind == numberToken && r.wordAt(1, "ch-sp", "ch-sps", "ch-loop", "ch-lp", "ch-space") { // 1ch-sp
+		r.pass(2)
+		return InSp, "", t.n, true
 	}
 	if t.kind == numberToken && r.wordAt(1, "ch") && r.wordAt(2, "sp", "loop") {
 		r.pass(3)

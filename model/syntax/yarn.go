@@ -31,6 +31,9 @@ func (r *reader) yarn() []Node {
 			return r.facing(start)
 		}
 	case JoinIn:
+		if r.word("in") && r.isYarn(1) {
+			r.pass(1)
+		}
 		need = false
 	case ChangeTo:
 		r.fill("back", "to", "in", "with")
@@ -165,6 +168,10 @@ func (r *reader) cutting(start int) bool {
 		}
 	default:
 		r.eat("off")
+	}
+	if r.word("and") && r.wordAt(1, "block", "sew", "darn", "hide", "trim", "starch", "leave", "close", "secure", "press", "steam", "thread") {
+		r.toSeparator()
+		return true
 	}
 	r.eat("and")
 	r.fill("cut", "break", "weave")

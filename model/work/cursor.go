@@ -87,6 +87,7 @@ type reading struct {
 	inAll  bool // "rep from * 3 times" is three in all
 	flip   bool // the turning chain counts the other way
 	inside bool // after "in next shell" the shell's other stitches are still to come
+	inEach bool // "2 sc in next 2 sts" is two in each
 	ledge  bool // what a short row left unworked below follows
 }
 
@@ -97,6 +98,7 @@ var readings = []struct {
 }{
 	{reading{}, ""},
 	{reading{inAll: true}, `"rep from * n times" read as n in all`},
+	{reading{inEach: true}, `"2 sc in next 2 sts" read as two in each`},
 	{reading{flip: true}, "turning chain read the other way about counting as a stitch"},
 	{reading{chains: true}, `"st" read as taking in the chains`},
 	{reading{inside: true}, "the rest of a named group read as still to be worked"},
@@ -110,6 +112,9 @@ func (w *worker) mayRead(a reading) bool {
 		x, ok := n.(*syntax.Repeat)
 		return ok && x.Star && x.Ext.Soft
 	}) {
+		return false
+	}
+	if a.inEach && !anyNode(w.step.body, func(n syntax.Node) bool { x, ok := n.(*syntax.Make); return ok && x.Alike }) {
 		return false
 	}
 	if a.chains && !w.hasSp {

@@ -57,10 +57,24 @@ func (w *worker) fit(o opened, tail []syntax.Node, top bool) error {
 	case syntax.ToNext, syntax.OverN, syntax.UntilN: // it has its own end, before the row's
 		return w.sequence(f.rest, top)
 	}
+	if o.ext.How == syntax.ToLast && top && !worksOn(f.rest) {
+		w.free = true // "dc in each st to last 6 sts, turn": these stay unworked on purpose
+	}
 	if !top { // inside a bracket there is no row end to come out at
 		return w.sequence(f.rest, false)
 	}
 	return f.comeOut(ending, ext.How == syntax.ToLast, stop)
+}
+
+// worksOn reports whether instructions need stitches of the row below.
+func worksOn(nodes []syntax.Node) bool {
+	return anyNode(nodes, func(n syntax.Node) bool {
+		switch n.(type) {
+		case *syntax.Make, *syntax.Group, *syntax.Skip:
+			return true
+		}
+		return false
+	})
 }
 
 // fill works the body as often as it goes in before the limit, and gives the reason why it stopped, if there was one.

@@ -13,6 +13,9 @@ func (w *worker) makes(x *syntax.Make) error {
 	if p != nil && (p.Ord == syntax.Next || p.Ord == syntax.First || p.Ord == syntax.Last) && p.What != syntax.InRing {
 		places = w.times(p.N)
 	}
+	if x.Alike && w.reading.inEach {
+		per = places
+	}
 	if per > w.opt.Limit || places > w.opt.Limit || per*places > w.opt.Limit {
 		return w.overLimit()
 	}

@@ -22,7 +22,8 @@ func (w *worker) shapeOf(s *step, before []step, anyTurn bool) fabric.Shape {
 	if anyNode(s.body, func(n syntax.Node) bool { j, ok := n.(*syntax.Join); return ok && !j.Not }) {
 		return fabric.Joined
 	}
-	tube := len(before) > 0 && before[len(before)-1].shape == fabric.Joined && !anyTurn && firstChain(s.body) != nil
+	tube := len(before) > 0 && before[len(before)-1].shape == fabric.Joined && before[len(before)-1].turn.after != turned &&
+		s.turn.before != turned && firstChain(s.body) != nil
 	round := s.row.Round || tube || w.ring && !anyTurn && (len(before) == 0 || before[len(before)-1].shape != fabric.Flat)
 	switch {
 	case !round:

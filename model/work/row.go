@@ -267,6 +267,9 @@ func (w *worker) tellOver(n int, span diag.Span) {
 	if !repeats && f.Hint == "" {
 		f.Hint = `say "leave remaining sts unworked" if the row ends here on purpose`
 	}
+	if !repeats && w.step.row.Named != "" && w.step.row.From == 0 && w.step.row.Named != "Next" {
+		f.Severity = diag.Doubt // a loop or a tie stands on a few stitches
+	}
 	if !repeats && !w.round && n <= 2 && w.hasSame && w.same.inGap() {
 		f.Severity = diag.Doubt // a net that narrows leaves its last stitch
 	}

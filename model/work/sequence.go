@@ -161,6 +161,9 @@ func (w *worker) standsOut(x *syntax.ChainN, rest []syntax.Node) bool {
 	}
 	switch n := rest[0].(type) {
 	case *syntax.Make:
+		if n.Place != nil && n.Place.What == syntax.InSp && w.step.shape == fabric.Spiral {
+			return w.num(x.N) > w.height(w.plain(n.Kind))+1
+		}
 		return n.Place != nil && n.Place.What == syntax.InHook && !w.isBase
 	case *syntax.Skip:
 		return w.step.shape == fabric.Spiral
