@@ -73,6 +73,19 @@ func Make(p *layout.Plan, yarns []Yarn, o Options) *Cloth {
 	return m.finish()
 }
 
+// Before is the cloth as it was before a stitch was made. Drawing it costs no more
+// than drawing the whole.
+func (c *Cloth) Before(stitch int32) *Cloth {
+	part := *c
+	part.instances = make([]instance, 0, len(c.instances))
+	for _, in := range c.instances {
+		if in.stitch < stitch {
+			part.instances = append(part.instances, in)
+		}
+	}
+	return &part
+}
+
 // Box is the cloth's outline, w. It is the plan's box, mirrored for the wrong side.
 func (c *Cloth) Box() geom.Box { return c.box }
 

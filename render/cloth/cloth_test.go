@@ -389,3 +389,28 @@ func TestSpritesAreKeptWithinTheirLimit(t *testing.T) {
 		t.Errorf("the scale last used is %g, want 130", s.levels[0].scale)
 	}
 }
+
+func TestClothAsFarAsWorked(t *testing.T) {
+	p := worked(t, "Foundation: Ch 7.\nRow 1: Sc in 2nd ch from hook and in each ch across.", 1)
+	c := Make(p, nil, Options{})
+	paint := func(before int32) *Buffer {
+		b, err := c.Before(before).Draw(t.Context(), View{Box: c.Box(), PixelsPerW: 12})
+		if err != nil {
+			t.Fatal(err)
+		}
+		return b
+	}
+	covered := func(b *Buffer) (n int) {
+		img := b.Colour(nil, Background{Ground: Transparent})
+		for i := 3; i < len(img.Pix); i += 4 {
+			if img.Pix[i] > 0 {
+				n++
+			}
+		}
+		return n
+	}
+	foundation, half, all := covered(paint(7)), covered(paint(10)), covered(paint(13))
+	if !(0 < foundation && foundation < half && half < all) {
+		t.Errorf("yarn covers %d, %d and %d pixels after the foundation, half a row and all", foundation, half, all)
+	}
+}
