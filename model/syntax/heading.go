@@ -199,6 +199,11 @@ func (r *reader) rowNumbers(row *Row) {
 	case r.word("(") && len(r.o.Sizes) > 1 && r.number(1) && r.wordAt(2, ",", ":", ")") && r.sizesHere() == len(r.o.Sizes)-1: // "Row 11 (13, 15)"
 		r.i = r.tok().match
 		r.pass(1)
+	case r.word("and") && r.wordAt(1, "each", "all") && r.wordAt(2, "next", "row", "rnd", "other"): // "Row 3 and every following row"
+		for r.word("and", "each", "all", "next", "other", "row", "rnd") {
+			r.pass(1)
+		}
+		row.Open = true
 	case r.word("+"), r.words("and", "up"), r.words("and", "over"), r.words("and", "above"), r.words("-", "end"), r.words(dash, "end"), r.words("to", "end") && r.wordAt(2, ":"):
 		row.Open = true
 		r.eat("and")

@@ -38,7 +38,7 @@ func (r *reader) placeBody(p *Place) {
 	if r.words("st", "of") && !r.wordAt(2, "row", "rnd", "prev", "last", "r") || r.words("st", "around") {
 		r.pass(1)
 	}
-	r.fill("of", "around", "the")
+	r.fill("of", "around", "the", "any")
 	into := InSt
 	switch {
 	case r.words("other", "side", "of"), r.words("opposite", "side", "of"):

@@ -52,7 +52,7 @@ func (r *reader) oneWhat() (what What, name string, chains int, ok bool) {
 	case "ch-sp", "ch-loop", "ch-sps", "ch-lp", "ch-lps", "ch-loops", "ch-space", "ch-spaces":
 		r.pass(1)
 		return InSp, "", 0, true
-	case "st":
+	case "st", "post":
 		r.pass(1)
 		return InSt, "", 0, true
 	case "sp", "mesh":

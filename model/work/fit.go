@@ -49,6 +49,9 @@ func (w *worker) fit(o opened, tail []syntax.Node, top bool) error {
 	if err != nil {
 		return err
 	}
+	if o.ext.How == syntax.ToLast && top && !w.isBase && !worksOn(f.rest) {
+		w.free = true // "dc in each st to last 6 sts, turn": these stay unworked on purpose
+	}
 	stop := f.fill(ext, limit)
 	if m, ok := stop.(*misfit); ok && m.fatal {
 		return m
@@ -56,9 +59,6 @@ func (w *worker) fit(o opened, tail []syntax.Node, top bool) error {
 	switch o.ext.How {
 	case syntax.ToNext, syntax.OverN, syntax.UntilN: // it has its own end, before the row's
 		return w.sequence(f.rest, top)
-	}
-	if o.ext.How == syntax.ToLast && top && !worksOn(f.rest) {
-		w.free = true // "dc in each st to last 6 sts, turn": these stay unworked on purpose
 	}
 	if !top { // inside a bracket there is no row end to come out at
 		return w.sequence(f.rest, false)

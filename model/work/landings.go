@@ -245,12 +245,18 @@ func (w *worker) left() int {
 	switch {
 	case n == 1 && w.edgeLoopWorked():
 		return 0
-	case w.round && n == w.closing:
+	case w.round && (n == w.closing || n < w.closing && w.halfJoined()):
 		return 0 // the skip before the join closes the round
 	case w.round && w.hasSame && w.same.inGap():
 		return 0 // the rest of the last group of a round worked in spaces
 	}
 	return n
+}
+
+// halfJoined reports whether the round was closed by a tall stitch, which stands in the middle of its last space.
+func (w *worker) halfJoined() bool {
+	last := &w.fab.Stitches[len(w.fab.Stitches)-1]
+	return last.Has(fabric.Join) && w.fab.Kinds[last.Kind].Name != slipStitch
 }
 
 // inGap reports whether a place lies between tops.

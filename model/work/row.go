@@ -270,7 +270,7 @@ func (w *worker) tellOver(n int, span diag.Span) {
 	if !repeats && w.step.row.Named != "" && w.step.row.From == 0 && w.step.row.Named != "Next" {
 		f.Severity = diag.Doubt // a loop or a tie stands on a few stitches
 	}
-	if !repeats && !w.round && n <= 2 && w.hasSame && w.same.inGap() {
+	if !w.round && (n == 1 || n == 2 && !repeats) && w.hasSame && w.same.inGap() {
 		f.Severity = diag.Doubt // a net that narrows leaves its last stitch
 	}
 	w.say(f)
