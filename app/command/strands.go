@@ -6,15 +6,17 @@ import (
 	"io"
 	"strings"
 
+	"strandway/chart/schematic"
 	"strandway/model"
 	"strandway/model/edit"
 	"strandway/model/fabric"
 	"strandway/model/strand"
+	"strandway/render"
 )
 
 var strandsCommand = command{
 	name:    "strands",
-	use:     "FILE [--piece P] [--size NAME] [--rows] [--json]",
+	use:     "FILE [-o X.svg|X.png|X.pdf] [--piece P] [--size NAME] [--rows] [--json]",
 	summary: "say where each yarn waits, its floats, cuts and ends, and which rows to turn so that fewest are cut",
 	detail:  "Heights and floats are in cm, and known only with a gauge, or hook and yarn. With --rows the rows of the\npiece are printed as the plan has them.",
 	run:     runStrands,
@@ -84,6 +86,7 @@ func runStrands(c *call) error {
 	flags := c.options()
 	name := flags.String("piece", "", "the piece `P`, by its name; all without it")
 	size := flags.String("size", "", "work the size `NAME`; the first without it")
+	out := flags.String("o", "", "draw the strands of the piece to `PATH`: .svg, .png or .pdf")
 	rows := flags.Bool("rows", false, "print the rows rewritten for the plan")
 	asJSON := flags.Bool("json", false, "print JSON")
 	path, err := c.file()
@@ -99,12 +102,24 @@ func runStrands(c *call) error {
 		return err
 	}
 	only := -1
+	if *out != "" && *name == "" {
+		only = 0
+	}
 	if *name != "" {
 		if only, err = worked.PieceNamed(*name); err != nil {
 			return wrongUse{err}
 		}
 	}
 	figures := worked.Figures()
+	if *out != "" && only < len(worked.Pieces) {
+		of := &figures.Pieces[only]
+		list := schematic.Strands(worked.Pieces[only].Fabric, &of.Strands, of.Size.RowCM,
+			schematic.StrandOptions{Title: title(worked, only), Inks: worked.YarnColours(only, "")})
+		if err := render.Write(*out, list, render.Options{}); err != nil {
+			return err
+		}
+		return src.findings(c.stderr, worked, faults(worked.Findings))
+	}
 	all := []strandsOf{}
 	for i := range worked.Pieces {
 		if only < 0 || i == only {
