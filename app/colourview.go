@@ -66,7 +66,9 @@ func (w *window) drawColour(d *control.Canvas, k theme.Tokens, size fyne.Size) [
 	p := w.s.Pattern()
 	var spots []control.Spot
 	x := d.Words("Colourways", 16, 22, theme.Body, true, k.Ink)
-	d.Words(fmt.Sprintf("the same piece, %s", ways(len(p.Colourways))), x+10, 22, theme.Second, false, k.Ink2)
+	if size.Width > 760 {
+		x = d.Words("the same piece, "+ways(len(p.Colourways)), x+10, 22, theme.Second, false, k.Ink2)
+	}
 
 	// The switches of light and eye stand at the right, as many as there is room for.
 	right := size.Width - 16
@@ -74,7 +76,7 @@ func (w *window) drawColour(d *control.Canvas, k theme.Tokens, size fyne.Size) [
 	for i := len(all) - 1; i >= 0; i-- {
 		s := all[i]
 		sw := control.Width(s.name, theme.Second, true) + 22
-		if right-sw < x+170 && s.name != c.seen.name && i > 0 {
+		if right-sw < x+90 && s.name != c.seen.name && i > 0 {
 			continue
 		}
 		right -= sw

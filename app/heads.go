@@ -31,20 +31,20 @@ func (w *window) drawHead(d *control.Canvas, k theme.Tokens, size fyne.Size) []c
 		right = d.WordsRight(rows, right, y, theme.Second, false, k.Ink2) - 12
 	}
 	name := p.Pieces[w.s.Piece()].Name
-	if len(p.Pieces) > 1 {
-		name += " ▾"
-	}
 	x := d.Words(control.Fitted(name, theme.Name, true, right-60), 16, y, theme.Name, true, k.Ink)
+	if len(p.Pieces) > 1 {
+		x = d.More(x+6, y, k.Ink)
+	}
 	var about []string
 	if w.s.Size() < len(p.Sizes) {
 		about = append(about, p.Sizes[w.s.Size()].Name)
 	}
-	if len(p.Sizes) > 1 {
-		about[0] += " ▾"
-	}
-	about = append(about, p.Terms+" terms")
-	words := control.Fitted(strings.Join(about, " · "), theme.Second, false, right-x-12)
+	about = append([]string{p.Terms + " terms"}, about...)
+	words := control.Fitted(strings.Join(about, " · "), theme.Second, false, right-x-30)
 	end := d.Words(words, x+12, y+1, theme.Second, false, k.Ink2)
+	if len(p.Sizes) > 1 {
+		end = d.More(end+5, y+1, k.Ink2)
+	}
 	var spots []control.Spot
 	if len(p.Pieces) > 1 {
 		spots = append(spots, control.Spot{X: 8, Y: 6, W: x, H: 32, Hint: "another piece (Ctrl+Tab)", Do: w.nextPiece})

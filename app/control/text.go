@@ -68,6 +68,18 @@ func (d *Canvas) WordsMid(s string, x, y, size float32, bold bool, c color.Color
 	d.Words(s, x-Width(s, size, bold)/2, y, size, bold, c)
 }
 
+// More puts the small arrow that says that there are others to choose, and gives its right end.
+func (d *Canvas) More(x, y float32, c color.Color) float32 {
+	const half = 4
+	for _, to := range []float32{x, x + 2*half} {
+		l := canvas.NewLine(c)
+		l.StrokeWidth = 1.5
+		l.Position1, l.Position2 = fyne.NewPos(to, y-half/2), fyne.NewPos(x+half, y+half/2)
+		d.Objects = append(d.Objects, l)
+	}
+	return x + 2*half
+}
+
 // Icon puts an icon of 20 units a side, scaled to size.
 func (d *Canvas) Icon(r fyne.Resource, x, y, size float32) {
 	d.put(canvas.NewImageFromResource(r), x, y, size, size)

@@ -111,7 +111,7 @@ func (d *ruling) yarn(s *strand.Strand, c color.NRGBA) {
 	if int(s.Yarn) >= lanes {
 		lane += 4 * float64(int(s.Yarn)-lanes+1)
 	}
-	p := pen{d: d, colour: c, edge: d.tokens.Casing(c), lane: lane}
+	p := pen{d: d, yarn: s.Yarn, colour: c, edge: d.tokens.Casing(c), lane: lane}
 	var last *run
 	for i := range d.runs {
 		r := &d.runs[i]
@@ -148,6 +148,7 @@ func (d *ruling) isCut(yarn uint8) bool {
 // pen draws one yarn.
 type pen struct {
 	d            *ruling
+	yarn         uint8
 	colour, edge color.NRGBA
 	lane         float64
 	at           []geom.Point // the corners of the cord since it was last joined
@@ -187,6 +188,10 @@ func (p *pen) reach(last, r *run, joined bool) {
 		to = last.loop.Max.X
 	}
 	switch {
+	case !joined && to != from && p.gathered(last.row, r.row):
+		// Rows of the yarn that are not drawn lie between: the cord goes on where they end.
+		p.flush()
+		p.at = append(p.at, geom.Point{X: from, Y: r.y})
 	case joined:
 		p.cut(p.outside(to, !round), last)
 		p.flush()
@@ -209,6 +214,16 @@ func (p *pen) reach(last, r *run, joined bool) {
 		p.dashed(last, r, to, from)
 		p.at = append(p.at, geom.Point{X: from, Y: r.y})
 	}
+}
+
+// gathered reports whether the yarn is worked between two rows that are drawn, in rows that are not.
+func (p *pen) gathered(last, next int) bool {
+	for row := last + 1; row < next; row++ {
+		if p.d.fabric.Rows[row].Yarn == p.yarn {
+			return true
+		}
+	}
+	return false
 }
 
 // outside is where a cord begins or ends at an edge, clear of the lanes further in.
