@@ -19,7 +19,21 @@ import (
 const (
 	fineLine   = .03
 	strongLine = .07
-	countEvery = 5 // columns
+)
+
+// Grid says how cells are filled and counted.
+type Grid struct {
+	Fill  Fill
+	Every int // columns and rows from one number to the next; 0 is 5 columns, and every row
+}
+
+// Fill is what the cells of a grid show.
+type Fill uint8
+
+const (
+	Symbols Fill = iota // the yarn's colour, and the symbol of all but the plainest stitches
+	Colours             // the yarn's colour alone
+	Letters             // the yarn's letter
 )
 
 // cellRow is a row of cells from left to right.
@@ -39,7 +53,13 @@ func Cells(f *fabric.Fabric, o Options, aspect float64) *display.List {
 	}
 	e := newEngraver(&layout.Plan{Fabric: f}, o)
 	rows, width := cellRows(f)
-	g := grid{e, aspect, plainest(f)}
+	g := grid{engraver: e, aspect: aspect, plain: plainest(f), every: o.Grid.Every}
+	if g.every <= 0 {
+		g.every = 5
+	}
+	if m := filet(f, rows); m > 0 {
+		return g.meshes(rows, m)
+	}
 	for i := range rows {
 		r := &rows[i]
 		e.begin(fmt.Sprintf("r%d", r.row), "row", e.rowTitle(r.row), -1)
@@ -65,6 +85,7 @@ type grid struct {
 	*engraver
 	aspect float64
 	plain  *stitch.Kind // the kind that needs no symbol
+	every  int
 }
 
 // cellRows gives the cells of all rows from left to right, and the number of
@@ -140,7 +161,8 @@ func (g *grid) cell(id int32, column, row int) {
 	s, k := &g.f.Stitches[id], g.f.Kind(id)
 	b := g.box(column, row)
 	fill := g.look.paper
-	if !g.o.Monochrome && int(s.Yarn) < len(g.o.Inks) {
+	style := g.o.Grid.Fill
+	if !g.o.Monochrome && style != Letters && int(s.Yarn) < len(g.o.Inks) {
 		fill = g.o.Inks[s.Yarn]
 	}
 	g.begin(fmt.Sprintf("s%d", id), "stitch", g.title(id), id)
@@ -149,6 +171,9 @@ func (g *grid) cell(id int32, column, row int) {
 	ink := contrasting(fill)
 	long := s.Has(fabric.Long) || s.NBase > 0 && g.f.Of(id)[0].Down > 1
 	switch {
+	case style == Letters:
+		g.letter(b, ink, g.f.Yarns[s.Yarn])
+	case style == Colours:
 	case s.Has(fabric.Chain) && !s.Has(fabric.TurningChain):
 		g.drawn.chains = true
 		g.sample("chain", b, ink, true)
@@ -156,10 +181,15 @@ func (g *grid) cell(id int32, column, row int) {
 		g.drawn.stitch(g.engraver, id, k, nil, "")
 		g.sample(g.symbolOf(k), b, ink, false)
 	case g.o.Monochrome && s.Yarn > 0:
-		size := .55 * g.unit * min(g.aspect, 1)
-		c := b.Centre()
-		g.text(display.Text{X: c.X, Y: c.Y + .36*size, Size: size, Anchor: display.Middle, Fill: ink, Text: g.f.Yarns[s.Yarn]})
+		g.letter(b, ink, g.f.Yarns[s.Yarn])
 	}
+}
+
+// letter writes a yarn's letter into a cell.
+func (g *grid) letter(b geom.Box, ink color.NRGBA, letter string) {
+	size := .55 * g.unit * min(g.aspect, 1)
+	c := b.Centre()
+	g.text(display.Text{X: c.X, Y: c.Y + .36*size, Size: size, Anchor: display.Middle, Fill: ink, Text: letter})
 }
 
 // sample draws a symbol made small enough for a cell; lying turns it on its side.
@@ -204,11 +234,12 @@ func (g *grid) lines(rows []cellRow, width int) {
 		from, to := span(rows, y)
 		g.rule(geom.Point{X: float64(from), Y: float64(y) * g.aspect}, geom.Point{X: float64(to), Y: float64(y) * g.aspect}, fineLine)
 	}
-	for c := 2 * countEvery; c < width; c += 2 * countEvery { // counted from the right, where the first row begins
+	strong := max(g.every, 10)
+	for c := strong; c < width; c += strong { // counted from the right, where the first row begins
 		x := float64(width - c)
 		g.rule(geom.Point{X: x}, geom.Point{X: x, Y: float64(len(rows)) * g.aspect}, strongLine)
 	}
-	for y := 10; y < len(rows); y += 10 {
+	for y := strong; y < len(rows); y += strong {
 		from, to := span(rows, y)
 		g.rule(geom.Point{X: float64(from), Y: float64(y) * g.aspect}, geom.Point{X: float64(to), Y: float64(y) * g.aspect}, strongLine)
 	}
@@ -236,6 +267,9 @@ func (g *grid) numbers(rows []cellRow, width int) {
 	for i := range rows {
 		r := &rows[i]
 		row := &g.f.Rows[r.row]
+		if g.o.Grid.Every > 0 && i > 0 && (i+1)%g.o.Grid.Every != 0 {
+			continue
+		}
 		x, left := float64(r.from+len(r.cells)), row.FromLeft != g.o.LeftHanded
 		if row.FromLeft {
 			x = float64(r.from)
@@ -248,7 +282,7 @@ func (g *grid) numbers(rows []cellRow, width int) {
 		}
 		g.text(display.Text{X: n.edge + side*.35*g.unit, Y: n.y + .28*size, Size: size, Anchor: anchor, Fill: n.ink, Text: n.label})
 	}
-	for c := countEvery; c <= width; c += countEvery {
+	for c := g.every; c <= width; c += g.every {
 		p := g.page(geom.Point{X: float64(width-c) + .5, Y: -.35})
 		g.text(display.Text{X: p.X, Y: p.Y + .56*size, Size: size, Anchor: display.Middle, Fill: g.look.faint, Text: strconv.Itoa(c)})
 	}

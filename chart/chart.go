@@ -25,9 +25,26 @@ type Options struct {
 	Monochrome bool          // all in one ink; rows tell their yarn by its letter
 	LeftHanded bool          // mirrored
 	PlusCross  bool          // single crochet as + instead of x
+	HooksLeft  bool          // hooks round the front post open to the left, those round the back to the right
 	Unit       float64       // mm of one stitch width; 0 is 5
 	Title      string        // printed above; "" for none
 	Key        bool          // with a key of what is drawn
+
+	Counts    bool      // the stitches of each row at its end
+	Sides     bool      // RS or WS with every number
+	Shade     bool      // every second row lies on a tint
+	Highlight []int     // rows by their numbers that lie on a stronger one
+	Waiting   bool      // marks where a yarn is left to wait and where it is taken up again
+	Callouts  []Callout // notes with a line to a stitch
+
+	Grid Grid // of charts by cells
+}
+
+// Callout is a note beside the chart, with a line to what it speaks of.
+type Callout struct {
+	Row, Stitch int        // by the row's number, and counted from 1 in the order of working
+	Text        string     // one line
+	Away        geom.Point // from the stitch's head to the middle of the note, u, y upward; zero finds room
 }
 
 // Engraving, in u.
@@ -57,6 +74,7 @@ const (
 func Draw(p *layout.Plan, o Options) *display.List {
 	e := newEngraver(p, o)
 	e.settle()
+	e.bands()
 	e.stitches()
 	if p.RingR > 0 {
 		e.ring()
@@ -64,6 +82,7 @@ func Draw(p *layout.Plan, o Options) *display.List {
 	e.numbers()
 	e.repeats()
 	e.yarnMarks()
+	e.callouts()
 	if o.Key {
 		e.key()
 	}

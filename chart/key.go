@@ -2,6 +2,7 @@ package chart
 
 import (
 	"cmp"
+	"image/color"
 	"slices"
 	"strings"
 
@@ -14,9 +15,11 @@ import (
 
 // keyBook gathers what was drawn, for the key.
 type keyBook struct {
-	signs           map[sign]*meaning
-	chains          bool
-	ring, join, cut bool
+	signs  map[sign]*meaning
+	chains bool
+	ring   bool
+	meshes bool            // of filet, open and filled
+	yarns  map[string]bool // signs of what happens to a yarn, by symbol
 }
 
 // sign is one look of a stitch on the chart.
@@ -33,7 +36,9 @@ type sign struct {
 // the front post on a wrong side row shows as one round the back.
 type meaning struct{ rs, ws *stitch.Kind }
 
-func newKeyBook() keyBook { return keyBook{signs: make(map[sign]*meaning)} }
+func newKeyBook() keyBook {
+	return keyBook{signs: make(map[sign]*meaning), yarns: make(map[string]bool)}
+}
 
 // stitch notes a stitch as it was drawn.
 func (b *keyBook) stitch(e *engraver, id int32, k *stitch.Kind, legs []layout.Leg, mark string) {
@@ -155,6 +160,9 @@ func (e *engraver) unpage(p geom.Point) geom.Point {
 func (e *engraver) entries() []entry {
 	var out []entry
 	plain := yarnInk{line: e.look.text, fill: e.look.paper}
+	if e.drawn.meshes {
+		out = append(out, e.meshEntry("open mesh", plain, e.look.paper), e.meshEntry("filled mesh", plain, e.look.yarn(0).line))
+	}
 	if e.drawn.chains {
 		if ch, ok := e.o.Library.Kind("ch"); ok {
 			out = append(out, e.entry(ch, "", .4, func(at geom.Point) {
@@ -189,7 +197,11 @@ func (e *engraver) entries() []entry {
 	for _, extra := range []struct {
 		drawn        bool
 		symbol, name string
-	}{{e.drawn.ring, "ring", "ring"}, {e.drawn.join, "join", "join yarn"}, {e.drawn.cut, "cut", "fasten off"}} {
+	}{
+		{e.drawn.ring, "ring", "ring"}, {e.drawn.yarns["join"], "join", "join yarn"}, {e.drawn.yarns["cut"], "cut", "fasten off"},
+		{e.drawn.yarns["wait"], "wait", "leave yarn to wait"}, {e.drawn.yarns["pick-up"], "pick-up", "take up waiting yarn"},
+		{e.drawn.yarns["hold"], "hold", "loop held on a marker"},
+	} {
 		if shape, ok := e.set.Symbol(extra.symbol); ok && extra.drawn {
 			out = append(out, entry{tall: shape.Height(), name: extra.name, draw: func(at geom.Point) {
 				e.put(glyph{symbol: extra.symbol, height: steps(shape.Height()), fill: e.look.paper}, frame{at, geom.Point{Y: 1}}, e.look.text)
@@ -197,6 +209,15 @@ func (e *engraver) entries() []entry {
 		}
 	}
 	return out
+}
+
+// meshEntry shows a cell of filet.
+func (e *engraver) meshEntry(name string, ink yarnInk, fill color.NRGBA) entry {
+	return entry{tall: .8, name: name, draw: func(at geom.Point) {
+		box := geom.Empty().Add(e.page(at.Add(geom.Point{X: -.4}))).Add(e.page(at.Add(geom.Point{X: .4, Y: .8})))
+		e.list.Items = append(e.list.Items, display.Path{Path: rectangle(box), Fill: display.Solid(fill),
+			Stroke: display.Solid(ink.line), Width: fineLine * e.unit})
+	}}
 }
 
 // yarnEntry shows a yarn's true colour and its letter.

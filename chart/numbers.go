@@ -9,15 +9,17 @@ import (
 	"strandway/chart/display"
 	"strandway/chart/geom"
 	"strandway/chart/layout"
+	"strandway/chart/text"
 	"strandway/model/fabric"
 )
 
 // Where numbers and arrows stand beside a row, in u from its ink.
 const (
-	arrowGap  = .50
-	numberGap = 1.12
-	numberRow = .80 // least distance of two numbers, one above the other
-	inset     = 3.0 // a row that begins farther in than this has its number beside it, not in the column
+	arrowGap    = .50
+	numberGap   = 1.12
+	numberRow   = .80 // least distance of two numbers, one above the other
+	arrowBeside = .45 // from the middle of a round's number
+	inset       = 3.0 // a row that begins farther in than this has its number beside it, not in the column
 )
 
 // number is a row's number beside its start.
@@ -28,6 +30,7 @@ type number struct {
 	edge  float64 // of the ink beside it
 	label string
 	ink   color.NRGBA
+	count bool // it is the count at the row's end: no arrow goes with it
 }
 
 // numbers gives every row its number: beside its start, or among its stitches
@@ -88,6 +91,15 @@ func (e *engraver) rowNumbers(which []int) {
 			}
 		}
 		numbers = append(numbers, n)
+		if e.o.Counts && row.Count > 0 {
+			c := n
+			c.left, c.count, c.label, c.ink = !n.left, true, e.countOf(r), e.look.faint
+			c.edge = ink.Max.X
+			if c.left {
+				c.edge = ink.Min.X
+			}
+			numbers = append(numbers, c)
+		}
 	}
 	spread(numbers, numberRow*e.unit)
 	for i := range numbers {
@@ -154,6 +166,12 @@ func (e *engraver) numberOf(r int) string {
 	if e.o.Monochrome && len(e.f.Yarns) > 1 {
 		label += " " + e.f.Yarns[row.Yarn]
 	}
+	switch {
+	case e.o.Sides && row.WS:
+		label += " WS"
+	case e.o.Sides:
+		label += " RS"
+	}
 	return label
 }
 
@@ -181,6 +199,11 @@ func (e *engraver) rowNumber(n *number) {
 	if n.left {
 		side, anchor = -1, display.Finish
 	}
+	if n.count {
+		e.text(display.Text{X: n.edge + side*arrowGap*u, Y: n.y + .36*.78*labelSize*u, Size: labelSize * u,
+			Anchor: anchor, Face: display.Sans, Fill: n.ink, Text: n.label})
+		return
+	}
 	e.arrow(geom.Point{X: n.edge + side*(arrowGap+.46)*u, Y: n.y}, geom.Point{X: -side}, n.ink)
 	e.text(display.Text{X: n.edge + side*numberGap*u, Y: n.y + .36*.78*numberSize*u, Size: numberSize * u,
 		Anchor: anchor, Face: display.Sans, Fill: n.ink, Text: n.label})
@@ -206,14 +229,25 @@ func (e *engraver) roundNumbers(which []int) {
 		return
 	}
 	ink := e.mapInk()
+	bothWays := false
 	for _, r := range which {
-		e.roundNumber(r, ink)
+		first, this := &e.f.Rows[which[0]], &e.f.Rows[r]
+		bothWays = bothWays || (first.WS != first.Backward) != (this.WS != this.Backward)
+	}
+	for _, r := range which {
+		e.roundNumber(r, ink, bothWays)
 	}
 }
 
-func (e *engraver) roundNumber(r int, ink *inkMap) {
+// roundNumber puts one round's number, and the arrow of its direction where rounds go both ways.
+func (e *engraver) roundNumber(r int, ink *inkMap, arrow bool) {
 	row := &e.f.Rows[r]
 	enough := .5 * e.unit
+	label := e.numberOf(r)
+	if e.o.Counts && row.Count > 0 {
+		label += " " + e.countOf(r)
+	}
+	half := max(text.Width(display.Sans, label, roundSize*e.unit)/2-.2*e.unit, 0)
 	var best geom.Point
 	most := -1.0
 	for i, pair := range e.nearStart(row) {
@@ -225,7 +259,18 @@ func (e *engraver) roundNumber(r int, ink *inkMap) {
 				if p.Len() < e.p.RingR+.5 { // a number in the ring would be taken for its chains
 					continue
 				}
-				room := ink.clearance(e.page(p), enough) - .02*float64(i)*enough
+				room := enough
+				for _, d := range [3]float64{-1, 0, 1} {
+					room = min(room, ink.clearance(e.page(p).Add(geom.Point{X: d * half}), enough))
+				}
+				if arrow {
+					along := p.Unit().Perp()
+					if row.WS != row.Backward {
+						along = along.Mul(-1)
+					}
+					room = min(room, ink.clearance(e.page(p.Add(along.Mul(arrowBeside+.2))), enough))
+				}
+				room -= .02 * float64(i) * enough
 				if room > most {
 					best, most = e.page(p), room
 				}
@@ -237,9 +282,17 @@ func (e *engraver) roundNumber(r int, ink *inkMap) {
 	}
 	size := roundSize * e.unit
 	e.text(display.Text{X: best.X, Y: best.Y + .36*.78*size, Size: size, Anchor: display.Middle, Face: display.Sans,
-		Fill: e.look.yarn(row.Yarn).line, Halo: e.look.paper, Text: e.numberOf(r)})
+		Fill: e.look.yarn(row.Yarn).line, Halo: e.look.paper, Text: label})
 	for _, dx := range [3]float64{-.2, 0, .2} { // the next round's number keeps off this one
 		ink.add(geom.Point{X: best.X + dx*e.unit, Y: best.Y})
+	}
+	if arrow {
+		from := e.unpage(best)
+		along := from.Unit().Perp()
+		if row.WS != row.Backward {
+			along = along.Mul(-1)
+		}
+		e.put(glyph{symbol: "arrow", height: steps(.42), fill: e.look.paper}, frame{from.Add(along.Mul(arrowBeside)), along}, e.look.yarn(row.Yarn).line)
 	}
 }
 

@@ -186,7 +186,7 @@ func (e *engraver) onPost(foot geom.Point, p post, ink yarnInk, g glyph) geom.Po
 		return foot
 	}
 	hook := glyph{symbol: "front-post", fill: ink.fill, cased: g.cased}
-	if p.side < 0 {
+	if (p.side < 0) != e.o.HooksLeft {
 		hook.symbol = "back-post"
 	}
 	shape, _ := e.set.Symbol(hook.symbol)

@@ -18,6 +18,16 @@ func (e *engraver) yarnMarks() {
 			name, id = "join", e.placedFrom(v.Before, 1)
 		case fabric.Cut:
 			name, id = "cut", e.placedFrom(v.Before-1, -1)
+		case fabric.Hold:
+			name, id = "hold", e.placedFrom(v.Before-1, -1)
+		case fabric.PickUp:
+			if e.o.Waiting {
+				name, id = "pick-up", e.placedFrom(v.Before, 1)
+			}
+		case fabric.Drop:
+			if e.o.Waiting {
+				name, id = "wait", e.placedFrom(v.Before-1, -1)
+			}
 		}
 		if name == "" || id < 0 || v.Do == fabric.JoinYarn && (e.placedFrom(0, 1) == id || e.inMidRow(id)) {
 			continue // a piece's first loop has no sign of its own, and a change of colour in mid-row shows by itself
@@ -60,7 +70,7 @@ func (e *engraver) triangle(name string, id int32, v *fabric.Event, ink *inkMap)
 	at, height := between(foot, p.Top)
 	out := e.outward(id, at.up)
 	tip := foot.Add(at.up.Mul(min(.3, height/2)))
-	if name == "cut" {
+	if name != "join" && name != "pick-up" { // at the row's end
 		tip = p.Top.Sub(at.up.Mul(.1))
 		if row := &e.f.Rows[e.f.Stitches[id].Row]; int(id) > int(row.First) {
 			out = e.ahead(id, at.up)
@@ -91,11 +101,7 @@ search:
 	for _, q := range e.outlineOf(best) {
 		ink.add(q)
 	}
-	if name == "join" {
-		e.drawn.join = true
-	} else {
-		e.drawn.cut = true
-	}
+	e.drawn.yarns[name] = true
 }
 
 // outlineOf is points of a triangle that stands at f, on the page.

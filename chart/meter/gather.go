@@ -25,7 +25,7 @@ type label struct {
 }
 
 // gather takes the strips and labels out of a list. What stands in the key is
-// no part of the chart.
+// no part of the chart, and the lines of notes lead over it on purpose.
 func (m *measure) gather(l *display.List) {
 	type group struct {
 		stitch int32
@@ -39,7 +39,7 @@ func (m *measure) gather(l *display.List) {
 			if item.Stitch >= 0 {
 				in.stitch = item.Stitch
 			}
-			in.key = in.key || item.Class == "key"
+			in.key = in.key || item.Class == "key" || item.Class == "callouts"
 			open = append(open, in)
 		case display.End:
 			open = open[:len(open)-1]
