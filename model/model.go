@@ -54,6 +54,7 @@ func Work(lib *stitch.Library, p *pattern.Pattern, size int) *Worked {
 	}
 	w.Findings = append(w.Findings, checkUse(w)...)
 	w.Findings = append(w.Findings, checkFigures(w)...)
+	w.Findings = append(w.Findings, checkMerging(w)...)
 	w.Findings.Sort()
 	return w
 }

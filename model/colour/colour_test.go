@@ -112,6 +112,10 @@ func TestVision(t *testing.T) {
 			t.Errorf("%v tints grey by %.1f", v, d)
 		}
 	}
+	blue, teal := hex(t, "#3b6fb5"), hex(t, "#1f8f8a")
+	if d := Difference(Tritanopia.Seen(blue), Tritanopia.Seen(teal)); d > Difference(blue, teal)*.6 {
+		t.Errorf("blue and teal still differ by %.0f of %.0f without blue cones", d, Difference(blue, teal))
+	}
 	g := Greyscale.Seen(red)
 	if g.R != g.G || g.G != g.B {
 		t.Errorf("greyscale gives %s", Hex(g))
