@@ -255,6 +255,9 @@ func (w *worker) left() int {
 
 // halfJoined reports whether the round was closed by a tall stitch, which stands in the middle of its last space.
 func (w *worker) halfJoined() bool {
+	if len(w.fab.Stitches) == 0 {
+		return false
+	}
 	last := &w.fab.Stitches[len(w.fab.Stitches)-1]
 	return last.Has(fabric.Join) && w.fab.Kinds[last.Kind].Name != slipStitch
 }

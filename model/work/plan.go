@@ -27,6 +27,7 @@ type step struct {
 	ws       bool
 	backward bool
 	usesTch  bool // the next row works into the top of this row's turning chain
+	edgeLoop int  // the next row ends in a space of so many chains; 0 where it does not say of how many, -1 where it ends in none
 }
 
 // written is what is computed once for a written row, however often it is repeated.
@@ -36,6 +37,7 @@ type written struct {
 	ref     *syntax.RowRef
 	work    bool // it makes stitches
 	tch     bool // it works into the top of the turning chain below
+	endsIn  int  // its last stitch goes into a space of so many chains, see step.edgeLoop
 	travels bool // slip stitches at its start only move along
 	turn    turnWord
 	face    byte // the side its words say is facing, 0 if none
@@ -50,6 +52,7 @@ func (w *worker) look(row *syntax.Row) *written {
 	}
 	r := &written{ref: refOf(row), work: hasWork(row.Body), turn: turnsOf(row.Body), face: row.Side}
 	r.body, r.tail = splitEnd(row.Body)
+	r.endsIn = spaceAtEnd(r.body)
 	r.tch = anyNode(row.Body, func(n syntax.Node) bool {
 		m, ok := n.(*syntax.Make)
 		return ok && m.Place != nil && m.Place.What == syntax.InTch
@@ -299,6 +302,22 @@ func splitEnd(body []syntax.Node) (rest, tail []syntax.Node) {
 		break
 	}
 	return body[:i:i], body[i:]
+}
+
+// spaceAtEnd gives the chains of the space that a row's last stitch goes into, 0 where they are not said, -1 for none.
+func spaceAtEnd(body []syntax.Node) int {
+	if len(body) == 0 {
+		return -1
+	}
+	switch x := body[len(body)-1].(type) {
+	case *syntax.Make:
+		if x.Place != nil && x.Place.What == syntax.InSp && x.Place.Of == nil && x.Place.Ord != syntax.Each {
+			return x.Place.Chains
+		}
+	case *syntax.Repeat:
+		return spaceAtEnd(x.Ending)
+	}
+	return -1
 }
 
 // isOneSlip sees a single slip stitch that is told no place but the next or the first.

@@ -2,6 +2,7 @@ package work
 
 import (
 	"strandway/model/fabric"
+	"strandway/model/stitch"
 	"strandway/model/syntax"
 )
 
@@ -30,6 +31,10 @@ func (w *worker) turningChain(c *syntax.ChainN, rest []syntax.Node) error {
 		if h := w.height(kind); n >= w.height(tall) && (kind == nil || h < w.height(tall) || h > n) {
 			kind = tall
 		}
+	}
+	if c.Counts == syntax.Unsaid && w.loopAtEdge(n, kind) {
+		w.chainsOf(n, 0, w.word)
+		return nil
 	}
 	counts := c.Counts
 	key := standing{n, kindName(kind)}
@@ -66,6 +71,12 @@ func (w *worker) turningChain(c *syntax.ChainN, rest []syntax.Node) error {
 	w.same, w.hasSame = t, true
 	w.chainsOf(max(space, 0), 0, w.word)
 	return nil
+}
+
+// loopAtEdge reports whether chains beside a single crochet are a loop of their own, which the next row ends in: the "ch
+// 2" of linen stitch.
+func (w *worker) loopAtEdge(n int, kind *stitch.Kind) bool {
+	return n > w.height(kind) && w.height(kind) == 1 && !w.round && (w.step.edgeLoop == n || w.step.edgeLoop == 0 && !w.step.usesTch)
 }
 
 // customOf decides whether a turning chain of which the row says nothing is a

@@ -97,7 +97,10 @@ func (w *worker) settle(all []step) []step {
 	w.yarns.trailing = lead
 	w.settleSides(steps)
 	for i := range steps {
-		steps[i].usesTch = i+1 < len(steps) && steps[i+1].tch
+		steps[i].edgeLoop = -1
+		if i+1 < len(steps) {
+			steps[i].usesTch, steps[i].edgeLoop = steps[i+1].tch, steps[i+1].endsIn
+		}
 	}
 	return steps
 }
