@@ -160,7 +160,7 @@ func fileName(title string) string {
 func (w *window) askChart() {
 	w.askFile("Save the chart as .png, .svg or .pdf", "Save", fileName(w.s.Name())+" chart.png", true, []string{".png", ".svg", ".pdf"}, func(path string) {
 		m := w.s.Made()
-		o := chart.Options{Library: w.lib, Terms: termsOf(w.s.Pattern().Terms), Inks: m.Colours(), Key: true}
+		o := chart.Options{Library: w.lib, Terms: termsOf(w.s.Pattern().Terms), Inks: m.Colours(), YarnNames: m.YarnNames(), Key: true}
 		o.Title = w.s.Pattern().Title
 		list := chart.Draw(m.Plan, o)
 		if w.pair.Cells() {

@@ -226,7 +226,11 @@ func (e *engraver) yarnEntry(letter string, ink yarnInk, i int) entry {
 	if i < len(e.o.Inks) {
 		shade = e.o.Inks[i]
 	}
-	return entry{tall: .5, abbr: letter, name: "yarn", draw: func(at geom.Point) {
+	name := "yarn"
+	if i < len(e.o.YarnNames) && e.o.YarnNames[i] != "" {
+		name = e.o.YarnNames[i]
+	}
+	return entry{tall: .5, abbr: letter, name: name, draw: func(at geom.Point) {
 		box := geom.Empty().Add(e.page(at.Add(geom.Point{X: -.5}))).Add(e.page(at.Add(geom.Point{X: .5, Y: .5})))
 		e.list.Items = append(e.list.Items, display.Path{Path: rectangle(box), Fill: display.Solid(shade),
 			Stroke: display.Solid(ink.line), Width: thinStroke * e.unit})

@@ -2,6 +2,8 @@ package model
 
 import (
 	"image/color"
+	"slices"
+	"strings"
 
 	"strandway/model/colour"
 	"strandway/model/pattern"
@@ -21,24 +23,51 @@ var unsaid = []color.NRGBA{
 // YarnColours gives the colours of a piece's yarns, by the index the fabric
 // gives them. With an empty colourway they are the yarns' own.
 func (w *Worked) YarnColours(piece int, colourway string) []color.NRGBA {
-	way, _ := w.Pattern.Colourway(colourway)
 	letters := w.Pieces[piece].Fabric.Yarns
 	out := make([]color.NRGBA, len(letters))
 	for i := range letters {
 		out[i] = unsaid[i%len(unsaid)]
+		if yarn, ok := w.YarnOf(piece, i); ok {
+			if c, ok := w.ColourOf(yarn.Letter, colourway); ok {
+				out[i] = c
+			}
+		}
+	}
+	return out
+}
+
+// YarnNames gives name and shade in a colourway of each yarn of a piece, by the
+// fabric's index: "Harbour Worsted, Slate"; "" where the pattern says neither.
+func (w *Worked) YarnNames(piece int, colourway string) []string {
+	way, _ := w.Pattern.Colourway(colourway)
+	out := make([]string, len(w.Pieces[piece].Fabric.Yarns))
+	for i := range out {
 		yarn, ok := w.YarnOf(piece, i)
 		if !ok {
 			continue
 		}
-		written := yarn.Colour
-		if way != nil && way.Shades[yarn.Letter].Colour != "" {
-			written = way.Shades[yarn.Letter].Colour
+		shade := yarn.Shade
+		if way != nil && way.Shades[yarn.Letter].Shade != "" {
+			shade = way.Shades[yarn.Letter].Shade
 		}
-		if c, err := colour.Parse(written); err == nil {
-			out[i] = c
-		}
+		said := slices.DeleteFunc([]string{yarn.Name, shade}, func(s string) bool { return s == "" })
+		out[i] = strings.Join(said, ", ")
 	}
 	return out
+}
+
+// ColourOf gives the colour of a yarn in a colourway, if the pattern says it.
+func (w *Worked) ColourOf(letter, colourway string) (color.NRGBA, bool) {
+	yarn, ok := w.Pattern.Yarn(letter)
+	if !ok {
+		return color.NRGBA{}, false
+	}
+	written := yarn.Colour
+	if way, ok := w.Pattern.Colourway(colourway); ok && way.Shades[letter].Colour != "" {
+		written = way.Shades[letter].Colour
+	}
+	c, err := colour.Parse(written)
+	return c, err == nil
 }
 
 // YarnOf gives the pattern's yarn for an index of a piece's fabric. Rows that

@@ -4,7 +4,6 @@ import (
 	"context"
 	"image/color"
 	"io"
-	"slices"
 	"strings"
 
 	"strandway/chart/layout"
@@ -107,21 +106,11 @@ func clothYarns(worked *model.Worked, piece int, colourway string) []cloth.Yarn 
 
 // yarnNames are the yarns as a sheet names them: letter, yarn and shade.
 func yarnNames(worked *model.Worked, piece int, colourway string) []string {
-	way, _ := worked.Pattern.Colourway(colourway)
-	var out []string
+	names := worked.YarnNames(piece, colourway)
 	for i, letter := range worked.Pieces[piece].Fabric.Yarns {
-		words := letter
-		if yarn, ok := worked.YarnOf(piece, i); ok {
-			shade := yarn.Shade
-			if way != nil && way.Shades[yarn.Letter].Shade != "" {
-				shade = way.Shades[yarn.Letter].Shade
-			}
-			said := slices.DeleteFunc([]string{yarn.Name, shade}, func(s string) bool { return s == "" })
-			words += "  " + strings.Join(said, ", ")
-		}
-		out = append(out, words)
+		names[i] = strings.TrimSpace(letter + "  " + names[i])
 	}
-	return out
+	return names
 }
 
 // looks are the looks of yarns by the names files give them.

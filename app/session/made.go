@@ -73,6 +73,9 @@ func (m *Made) Works(written int) []int {
 // Colours are the colours of the piece's yarns in the colourway shown, by fabric index.
 func (m *Made) Colours() []color.NRGBA { return m.Work.YarnColours(m.piece, m.colourway) }
 
+// YarnNames are the names and shades of the piece's yarns in the colourway shown, by fabric index.
+func (m *Made) YarnNames() []string { return m.Work.YarnNames(m.piece, m.colourway) }
+
 // Made is the newest working of the rows, nil before the first. It may be of rows that
 // have been edited since: see [Session.Since].
 func (s *Session) Made() *Made {
