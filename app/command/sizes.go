@@ -144,7 +144,7 @@ func printSizes(c *call, sizes []sizeOf, inches bool) error {
 		if s.Unmet != "" {
 			remarks = append(remarks, s.Unmet)
 		}
-		fmt.Fprintf(t, "%s\t%s\t%d\t%s\t%d\t%d\t%s\t%s\t%s\n", s.Size, s.Piece, s.Repeats, known(float64(s.Foundation), "ch %.0f"), s.Stitches, s.Rows,
+		fmt.Fprintf(t, "%s\t%s\t%s\t%s\t%d\t%d\t%s\t%s\t%s\n", s.Size, s.Piece, known(float64(s.Repeats), "%.0f"), known(float64(s.Foundation), "ch %.0f"), s.Stitches, s.Rows,
 			known(s.Width/per, "%.1f"), known(s.Length/per, "%.1f"), strings.Join(remarks, "; "))
 	}
 	return t.Flush()

@@ -21,7 +21,7 @@ type PickUp struct {
 func AlongRows(f *fabric.Fabric, multiple, plus int) PickUp {
 	p := PickUp{}
 	for r := 1; r < len(f.Rows); r++ {
-		if f.Rows[r].Shape != fabric.Flat || f.Rows[r].EndSide != fabric.NoSide || alongEdges(f, r) {
+		if f.Rows[r].Shape != fabric.Flat || edgesOf(f, r).any() {
 			continue
 		}
 		if ends, ok := rowEnd(f, &f.Rows[r]); ok {

@@ -19,21 +19,20 @@ type Scale struct {
 }
 
 // FromGauge gives the scale at which the rows of f come out at the gauge:
-// stitches and rows to overCM, counted in f's own pattern stitch. The gauge's
-// stitches are counted as the rows offer them, chains included.
+// stitches and rows to overCM, counted in f's own pattern stitch, edgings not.
+// The gauge's stitches are counted as the rows offer them, chains included.
 func FromGauge(f *fabric.Fabric, stitches, rows, overCM float64) Scale {
-	heights := Heights(f)[1:]
-	mean := 1.0
-	if len(heights) > 0 {
-		mean = 0
-		for _, h := range heights {
-			mean += h / float64(len(heights))
+	sum, n := 0.0, 0.0
+	for r, h := range Heights(f) {
+		if r > 0 && h > 0 && !edgesOf(f, r).any() {
+			sum += h
+			n++
 		}
 	}
-	if mean == 0 {
-		mean = 1
+	if n == 0 {
+		sum, n = 1, 1
 	}
-	return Scale{ColumnCM: overCM / stitches, SCCM: overCM / rows / mean}
+	return Scale{ColumnCM: overCM / stitches, SCCM: overCM / rows / (sum / n)}
 }
 
 // FromHook guesses the scale from the diameters of hook and yarn in mm: a

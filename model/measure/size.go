@@ -20,6 +20,7 @@ const (
 // Size is a piece's size in cm.
 type Size struct {
 	Form     Form
+	Stitches int       // of its widest row, chains among them, edgings not
 	WidthCM  float64   // of a sheet, its widest row, edgings included; of a disc, across; of a tube or hollow piece laid flat, half of once round
 	LengthCM float64   // from foundation to last row, edgings included; of a disc, across; of a hollow piece, from its middle to its edge
 	RowCM    []float64 // height of each row
@@ -59,9 +60,10 @@ func Of(f *fabric.Fabric, s Scale) Size {
 	case len(f.Rows) < 2:
 	case fromRing(f):
 		size.disc(f, s)
-	case f.Rows[1].Shape != fabric.Flat && !alongEdges(f, 1):
+	case f.Rows[1].Shape != fabric.Flat && !edgesOf(f, 1).any():
 		size.Form = Tube
 		size.LengthCM = sum(size.RowCM)
+		size.Stitches = widest(f)
 		size.WidthCM = steadyWidth(size.WidthsCM[1:]) / 2
 	default:
 		size.sheet(f)
@@ -72,30 +74,72 @@ func Of(f *fabric.Fabric, s Scale) Size {
 // sheet adds up the rows of a flat piece, and the edgings on the sides where they stand.
 func (s *Size) sheet(f *fabric.Fabric) {
 	var body []float64
+	var below edges // of the row before; none for a row of the body
 	border := 0.0
 	for r := 1; r < len(f.Rows); r++ {
-		switch h := s.RowCM[r]; {
-		case f.Rows[r].EndSide == fabric.Left || f.Rows[r].EndSide == fabric.Right:
-			border += h
-		case f.Rows[r].Shape != fabric.Flat || alongEdges(f, r): // all round
-			border += 2 * h
-			s.LengthCM += 2 * h
-		default:
-			body = append(body, s.WidthsCM[r])
-			s.LengthCM += h
+		h := s.RowCM[r]
+		on := edgesOf(f, r)
+		if below.any() && !on.any() && f.Rows[r].Shape != fabric.Flat {
+			on = below // a further round of the same edging
 		}
+		if below = on; !on.any() {
+			body = append(body, s.WidthsCM[r])
+			s.Stitches = max(s.Stitches, f.Rows[r].Count+f.Rows[r].Chains)
+			s.LengthCM += h
+			continue
+		}
+		border += h * float64(on.left+on.right)
+		s.LengthCM += h * float64(on.lower+on.upper)
 	}
 	s.WidthCM = steadyWidth(body) + border
+}
+
+// edges are those on which an edging stands: 1 for each.
+type edges struct{ left, right, lower, upper int }
+
+func (e edges) any() bool { return e != edges{} }
+
+// edgesOf finds the edges along which a row goes; none for a row of the body.
+func edgesOf(f *fabric.Fabric, r int) edges {
+	var e edges
+	row := &f.Rows[r]
+	upper := 0
+	for id := row.First; id < row.Last; id++ {
+		for _, b := range f.Of(id) {
+			switch {
+			case b.At < 0:
+			case b.How == fabric.RowEnd && AtLeft(f, b.At):
+				e.left = 1
+			case b.How == fabric.RowEnd:
+				e.right = 1
+			case r > 1 && f.Stitches[b.At].Row == 0:
+				e.lower = 1
+			case f.Stitches[b.At].Row == int32(r-1):
+				upper = 1
+			}
+		}
+	}
+	if e.left+e.right > 0 { // else a row of the body stands on the one before it
+		e.upper = upper
+	}
+	return e
+}
+
+// AtLeft reports whether an edge stitch is the one at the left end of its row.
+func AtLeft(f *fabric.Fabric, id int32) bool {
+	row := &f.Rows[f.Stitches[id].Row]
+	atBeginning := id-row.First < row.Last-1-id
+	return atBeginning == row.FromLeft
 }
 
 // disc follows the rounds outward while they are full enough to lie flat;
 // from where they are not, they stand up and the piece is hollow.
 func (s *Size) disc(f *fabric.Fabric, scale Scale) {
-	s.Form = Disc
-	radius, depth, widest := ringCM(f, scale), 0.0, 0.0
+	s.Form, s.Stitches = Disc, widest(f)
+	radius, depth, longest := ringCM(f, scale), 0.0, 0.0
 	for r := 1; r < len(f.Rows); r++ {
 		h := s.RowCM[r]
-		widest = max(widest, s.WidthsCM[r])
+		longest = max(longest, s.WidthsCM[r])
 		const few = 3 // rounds: before that the ring's own slack decides
 		flat := 2 * math.Pi * (radius + h) * perimeter(corners(f, r))
 		const drawn = .7 // of a stitch's width that a chain takes up between groups
@@ -109,8 +153,17 @@ func (s *Size) disc(f *fabric.Fabric, scale Scale) {
 	s.WidthCM, s.LengthCM = 2*radius, 2*radius
 	if depth > 0 {
 		s.Form = Hollow
-		s.WidthCM, s.LengthCM = widest/2, radius+depth
+		s.WidthCM, s.LengthCM = longest/2, radius+depth
 	}
+}
+
+// widest is the most stitches of any row, chains among them.
+func widest(f *fabric.Fabric) int {
+	n := 0
+	for r := 1; r < len(f.Rows); r++ {
+		n = max(n, f.Rows[r].Count+f.Rows[r].Chains)
+	}
+	return n
 }
 
 // Increases is how many stitches a round must grow by to lie flat, for stitches
@@ -151,19 +204,16 @@ func steadyWidth(widths []float64) float64 {
 	}
 	rows := slices.Clone(widths)
 	slices.Sort(rows)
-	median, widest := rows[len(rows)/2], rows[len(rows)-1]
-	if steady := rows[0] > .6*widest; steady {
+	median, most := rows[len(rows)/2], rows[len(rows)-1]
+	if steady := rows[0] > .6*most; steady {
 		return median
 	}
-	return widest
+	return most
 }
 
 func fromRing(f *fabric.Fabric) bool {
 	return f.Rows[1].Shape != fabric.Flat && standsIn(f, 1, fabric.InRing)
 }
-
-// alongEdges reports whether a row goes along row ends.
-func alongEdges(f *fabric.Fabric, r int) bool { return standsIn(f, r, fabric.RowEnd) }
 
 func standsIn(f *fabric.Fabric, r int, how fabric.How) bool {
 	row := &f.Rows[r]

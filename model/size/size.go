@@ -17,12 +17,13 @@ import (
 	"strandway/model/stitch"
 	"strandway/model/syntax"
 	"strandway/model/trade"
+	"strandway/model/work"
 )
 
 // Entry is one piece in one size.
 type Entry struct {
 	Size, Piece string
-	N           int // repeats across
+	N           int // repeats across; 0 where the rows are not written in repeats
 	Foundation  int // chains, 0 where the piece begins otherwise
 	Stitches    int // of the widest row, chains among them
 	Rows        int // worked, the foundation not counted
@@ -65,8 +66,9 @@ func entry(w *model.Worked, figures *model.Figures, k int) Entry {
 	if len(f.Rows) > 0 {
 		e.Foundation = f.Rows[0].Chains
 	}
-	for r := 1; r < len(f.Rows); r++ {
-		e.Stitches = max(e.Stitches, f.Rows[r].Count+f.Rows[r].Chains)
+	e.Stitches = e.Finished.Stitches
+	if !inRepeats(piece) {
+		e.N = 0
 	}
 	if e.Finished.Form == measure.Sheet {
 		e.Side = measure.AlongRows(f, 1, 0)
@@ -87,6 +89,11 @@ func entry(w *model.Worked, figures *model.Figures, k int) Entry {
 		}
 	}
 	return e
+}
+
+// inRepeats reports whether a piece's rows are written for any number of repeats.
+func inRepeats(piece *model.PieceWork) bool {
+	return slices.ContainsFunc(piece.Proof.Rows, func(f work.Formula) bool { return f.Known && f.A > 0 })
 }
 
 // width is the number of repeats that comes nearest to a wish.

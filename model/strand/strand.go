@@ -2,6 +2,7 @@ package strand
 
 import (
 	"strandway/model/fabric"
+	"strandway/model/measure"
 )
 
 // Strand is one yarn's way through a piece.
@@ -265,9 +266,7 @@ func Covered(f *fabric.Fabric) (left, right bool) {
 			if b.How != fabric.RowEnd || b.At < 0 {
 				continue
 			}
-			row := &f.Rows[f.Stitches[b.At].Row]
-			atBeginning := b.At-row.First < row.Last-1-b.At
-			if atBeginning == row.FromLeft {
+			if measure.AtLeft(f, b.At) {
 				left = true
 			} else {
 				right = true
