@@ -24,7 +24,7 @@ const (
 // Grid says how cells are filled and counted.
 type Grid struct {
 	Fill  Fill
-	Every int // columns and rows from one number to the next; 0 is 5 columns, and every row
+	Every int // columns from one number to the next, 0 is 5; rows too where it is more than 5, else every row has its number
 }
 
 // Fill is what the cells of a grid show.
@@ -267,7 +267,7 @@ func (g *grid) numbers(rows []cellRow, width int) {
 	for i := range rows {
 		r := &rows[i]
 		row := &g.f.Rows[r.row]
-		if g.o.Grid.Every > 0 && i > 0 && (i+1)%g.o.Grid.Every != 0 {
+		if every := g.o.Grid.Every; every > 5 && i > 0 && (i+1)%every != 0 {
 			continue
 		}
 		x, left := float64(r.from+len(r.cells)), row.FromLeft != g.o.LeftHanded

@@ -21,6 +21,7 @@ type Options struct {
 	Library    *stitch.Library
 	Terms      string        // of the key and the titles: us, uk, es, de, fr, nl; "" is us
 	Inks       []color.NRGBA // the yarns' colours, by index in the fabric; darkened where paper would lose them
+	YarnNames  []string      // by the same index, for the key: "Harbour Worsted, Slate"
 	Dark       bool          // for a dark screen
 	Monochrome bool          // all in one ink; rows tell their yarn by its letter
 	LeftHanded bool          // mirrored
@@ -111,26 +112,6 @@ func (e *engraver) finish() *display.List {
 	l.Background = e.look.paper
 	l.Desc = fmt.Sprintf("Crochet chart, %d stitches in %d rows", len(e.f.Stitches), max(len(e.f.Rows)-1, 0))
 	l.Origin = geom.Point{X: -ink.Min.X, Y: -ink.Min.Y}
-	move(l, l.Origin.X, l.Origin.Y)
+	l.Move(l.Origin.X, l.Origin.Y)
 	return l
-}
-
-// move shifts everything on the page.
-func move(l *display.List, dx, dy float64) {
-	by := geom.Translate(dx, dy)
-	for i, item := range l.Items {
-		switch t := item.(type) {
-		case display.Path:
-			t.Path = t.Path.Transform(by)
-			l.Items[i] = t
-		case display.Use:
-			t.At.E += dx
-			t.At.F += dy
-			l.Items[i] = t
-		case display.Text:
-			t.X += dx
-			t.Y += dy
-			l.Items[i] = t
-		}
-	}
 }

@@ -51,6 +51,7 @@ func (e *engraver) numbers() {
 	}
 	e.rowNumbers(rows)
 	e.roundNumbers(rounds)
+	e.roundList(rounds)
 	e.end()
 }
 
@@ -76,7 +77,7 @@ func (e *engraver) rowNumbers(which []int) {
 	for _, r := range which {
 		first := e.firstPlaced(r)
 		row := &e.f.Rows[r]
-		n := number{row: r, left: row.FromLeft != e.o.LeftHanded, label: e.numberOf(r), ink: e.look.yarn(row.Yarn).line}
+		n := number{row: r, left: row.FromLeft != e.o.LeftHanded, label: e.facing(r, e.numberOf(r)), ink: e.look.yarn(row.Yarn).line}
 		n.y = e.page(e.hostFoot(first).Lerp(e.p.Poses[first].Top, .5)).Y
 		near := rows[max(r-1, 1)].Union(rows[r]).Union(rows[min(r+1, len(rows)-1)])
 		if n.left {
@@ -166,13 +167,35 @@ func (e *engraver) numberOf(r int) string {
 	if e.o.Monochrome && len(e.f.Yarns) > 1 {
 		label += " " + e.f.Yarns[row.Yarn]
 	}
-	switch {
-	case e.o.Sides && row.WS:
-		label += " WS"
-	case e.o.Sides:
-		label += " RS"
-	}
 	return label
+}
+
+// facing adds to a row's number which side faces, where that is asked for.
+func (e *engraver) facing(r int, label string) string {
+	switch {
+	case !e.o.Sides:
+		return label
+	case e.f.Rows[r].WS:
+		return label + " WS"
+	}
+	return label + " RS"
+}
+
+// roundList says beside the chart what the numbers among the stitches of rounds have no room for.
+func (e *engraver) roundList(which []int) {
+	if len(which) == 0 || !e.o.Counts && !e.o.Sides {
+		return
+	}
+	ink := e.list.Measure().Ink
+	size := labelSize * e.unit
+	for i, r := range which {
+		label := e.facing(r, e.numberOf(r))
+		if e.o.Counts {
+			label += " " + e.countOf(r)
+		}
+		e.text(display.Text{X: ink.Max.X + e.unit, Y: ink.Min.Y + float64(i+1)*1.4*size, Size: size,
+			Face: display.Sans, Fill: e.look.faint, Text: label})
+	}
 }
 
 // spread moves numbers of one edge apart where rows are lower than numbers.
@@ -244,9 +267,6 @@ func (e *engraver) roundNumber(r int, ink *inkMap, arrow bool) {
 	row := &e.f.Rows[r]
 	enough := .5 * e.unit
 	label := e.numberOf(r)
-	if e.o.Counts && row.Count > 0 {
-		label += " " + e.countOf(r)
-	}
 	half := max(text.Width(display.Sans, label, roundSize*e.unit)/2-.2*e.unit, 0)
 	var best geom.Point
 	most := -1.0

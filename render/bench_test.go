@@ -14,8 +14,8 @@ import (
 	"strandway/render/rendertest"
 )
 
-// sheet is an A3 page of 5,000 symbols and 200 numbers.
-func sheet() *display.List {
+// largeSheet is an A3 page of 5,000 symbols and 200 numbers.
+func largeSheet() *display.List {
 	l := rendertest.Page()
 	l.Width, l.Height, l.Items = 420, 297, nil
 	random := rand.New(rand.NewPCG(1, 2))
@@ -32,7 +32,7 @@ func sheet() *display.List {
 // BenchmarkSheet writes a sheet in each format, PNG at 300 dpi, and for
 // comparison has rsvg-convert make the same PNG from the SVG.
 func BenchmarkSheet(b *testing.B) {
-	l, dir := sheet(), b.TempDir()
+	l, dir := largeSheet(), b.TempDir()
 	for _, name := range []string{"sheet.png", "sheet.svg", "sheet.pdf"} {
 		path := filepath.Join(dir, name)
 		b.Run(name[6:], func(b *testing.B) {

@@ -11,20 +11,36 @@ import (
 	"strandway/chart/display"
 	"strandway/render/pdf"
 	"strandway/render/raster"
+	"strandway/render/sheet"
 	"strandway/render/svg"
 )
 
 // Options say how a list is written; each format takes what concerns it.
 type Options struct {
-	DPI         float64   // PNG: pixels per inch; 0 is 300
-	Transparent bool      // leave the page's background out
-	Grey        bool      // PNG: shades of grey
-	TextAsText  bool      // SVG: text that can be searched and changed, in a font that the reader may lack
-	Paper       pdf.Paper // PDF: the sheets to print on; as large as the chart if none is named
+	DPI         float64     // PNG: pixels per inch; 0 is 300
+	Transparent bool        // leave the page's background out
+	Grey        bool        // PNG: shades of grey
+	TextAsText  bool        // SVG: text that can be searched and changed, in a font that the reader may lack
+	Paper       sheet.Paper // the sheets to print on; as large as the chart if none is named
 }
 
-// Write writes a list to a file, whole or not at all.
+// Write writes a list to a file, whole or not at all. Where it takes several
+// sheets of paper, a PDF holds them all; of a picture each is a file of its own,
+// with its number before the ending: chart-1.svg, chart-2.svg.
 func Write(path string, l *display.List, o Options) error {
+	if ext := filepath.Ext(path); o.Paper != sheet.AsDrawn && !strings.EqualFold(ext, ".pdf") {
+		sheets := sheet.Spread(l, o.Paper)
+		for i, s := range sheets {
+			name := path
+			if len(sheets) > 1 {
+				name = fmt.Sprintf("%s-%d%s", strings.TrimSuffix(path, ext), i+1, ext)
+			}
+			if err := WritePages(name, []*display.List{s.Page(l)}, o); err != nil {
+				return err
+			}
+		}
+		return nil
+	}
 	return WritePages(path, []*display.List{l}, o)
 }
 

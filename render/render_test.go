@@ -11,8 +11,8 @@ import (
 	"testing"
 
 	"strandway/chart/display"
-	"strandway/render/pdf"
 	"strandway/render/rendertest"
+	"strandway/render/sheet"
 )
 
 func TestWriteByExtension(t *testing.T) {
@@ -63,7 +63,7 @@ func TestPages(t *testing.T) {
 	dir := t.TempDir()
 	pages := []*display.List{rendertest.Page(), rendertest.Page(), rendertest.Page()}
 	path := filepath.Join(dir, "mats.pdf")
-	if err := WritePages(path, pages, Options{Paper: pdf.A4}); err != nil {
+	if err := WritePages(path, pages, Options{Paper: sheet.A4}); err != nil {
 		t.Fatal(err)
 	}
 	got, err := os.ReadFile(path)

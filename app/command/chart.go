@@ -1,44 +1,43 @@
 package command
 
 import (
-	"strings"
+	"fmt"
 
 	"strandway/chart"
+	"strandway/chart/display"
 	"strandway/chart/layout"
+	"strandway/chart/meter"
 	"strandway/model"
 	"strandway/render"
 )
 
 var chartForms = []string{".svg", ".png", ".pdf"}
 
-// Resolutions that print or screen can have any use for, in dots an inch.
-const (
-	leastDPI = 10
-	mostDPI  = 2400
-)
-
 var chartCommand = command{
 	name:    "chart",
-	use:     "FILE -o X.svg|X.png|X.pdf [--piece P] [--repeats N] [--dpi D] [--terms T] [--size NAME] [--colourway NAME]",
-	summary: "draw the symbol chart of a piece, with its key",
+	use:     "FILE -o X.svg|X.png|X.pdf [--piece P] [--repeats N] [options]",
+	summary: "draw the symbol chart or the grid chart of a piece, with its key",
 	run:     runChart,
 }
 
 func runChart(c *call) error {
 	flags := c.options()
 	choice := choose(flags, chartForms...)
+	look := chartLook(flags)
 	repeats := flags.Int("repeats", 0, "work `N` stitch repeats across; as many as the size has without it")
-	dpi := flags.Float64("dpi", 200, "resolution of a PNG, `D` dots an inch")
-	asked := flags.String("terms", "", "the `TERMS` of the key: "+strings.Join(terms, ", ")+"; the pattern's own without it")
+	measured := flags.Bool("meter", false, "measure the symbol chart as an editor would and tell what touches, crosses or is squeezed; needs no -o")
+	colours := flags.Bool("colour-counts", false, "tell the colours of each row, stitch by stitch; needs no -o")
 	path, err := c.file()
 	if err != nil {
 		return err
 	}
-	if err := choice.check(chartForms...); err != nil {
-		return err
+	if choice.out != "" || !*measured && !*colours {
+		if err := choice.check(chartForms...); err != nil {
+			return err
+		}
 	}
-	if *dpi < leastDPI || *dpi > mostDPI {
-		return misused("--dpi must be from %d to %d", leastDPI, mostDPI)
+	if err := look.check(flags); err != nil {
+		return err
 	}
 	if *repeats < 1 && given(flags, "repeats") {
 		return misused("--repeats must be 1 or more")
@@ -47,7 +46,7 @@ func runChart(c *call) error {
 	if err != nil {
 		return err
 	}
-	words, err := checkTerms(*asked, src.pattern.Terms)
+	words, err := checkTerms(look.terms, src.pattern.Terms)
 	if err != nil {
 		return err
 	}
@@ -66,15 +65,53 @@ func runChart(c *call) error {
 		}
 		worked = model.Work(lib, p, worked.Size)
 	}
-	list := chart.Draw(layout.Arrange(worked.Pieces[piece].Fabric, layout.Drawn()), chart.Options{
-		Library: lib,
-		Terms:   words,
-		Inks:    worked.YarnColours(piece, choice.colourway),
-		Title:   title(worked, piece),
-		Key:     true,
-	})
-	if err := render.Write(choice.out, list, render.Options{DPI: *dpi}); err != nil {
+	options := look.options()
+	options.Library, options.Terms = lib, words
+	options.Inks, options.YarnNames = worked.YarnColours(piece, choice.colourway), worked.YarnNames(piece, choice.colourway)
+	options.Title = title(worked, piece)
+	if err := c.drawChart(worked, piece, look, options, choice.out, *measured, *colours); err != nil {
 		return err
 	}
 	return src.findings(c.stderr, worked, faults(worked.Findings))
+}
+
+// drawChart writes the chart of a piece, and tells what was asked about it.
+func (c *call) drawChart(worked *model.Worked, piece int, look *look, o chart.Options, out string, measured, colours bool) error {
+	fabric := worked.Pieces[piece].Fabric
+	if colours {
+		for _, row := range chart.ColourCounts(fabric) {
+			fmt.Fprintf(c.stdout, "%s: %v\n", row.Label, row)
+		}
+	}
+	if out == "" && !measured {
+		return nil
+	}
+	var list *display.List
+	if look.cells == "" || measured {
+		plan := layout.Arrange(fabric, layout.Drawn())
+		list = chart.Draw(plan, o)
+		if measured {
+			report := meter.Measure(plan, list, o.Unit, o.LeftHanded)
+			for _, fault := range report {
+				fmt.Fprintln(c.stdout, fault)
+			}
+			fmt.Fprintln(c.stdout, report)
+		}
+	}
+	if out == "" {
+		return nil
+	}
+	if look.cells != "" {
+		list = chart.Cells(fabric, o, aspect(worked))
+	}
+	return render.Write(out, list, look.output())
+}
+
+// aspect is a stitch's height by its width, by the gauge; 0 where the pattern gives none.
+func aspect(worked *model.Worked) float64 {
+	g := worked.Pattern.Gauge
+	if g.Stitches == 0 || g.Rows == 0 {
+		return 0
+	}
+	return g.Stitches / g.Rows
 }

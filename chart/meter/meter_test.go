@@ -158,3 +158,24 @@ func TestChartsAreDrawnTheSameTwice(t *testing.T) {
 		}
 	}
 }
+
+// Whatever is asked of its look, a chart stays clean.
+func TestChartsAreCleanInEveryLook(t *testing.T) {
+	lib := library(t)
+	for name, p := range patterns(t) {
+		w := model.Work(lib, p, 0)
+		for i := range w.Pieces {
+			plan := layout.Arrange(w.Pieces[i].Fabric, layout.Drawn())
+			for look, o := range map[string]chart.Options{
+				"left-handed": {LeftHanded: true, HooksLeft: true},
+				"plus":        {PlusCross: true, Monochrome: true},
+				"marked":      {Counts: true, Sides: true, Shade: true, Highlight: []int{2}, Waiting: true},
+			} {
+				o.Library, o.Unit, o.Key = lib, unit, true
+				if r := meter.Measure(plan, chart.Draw(plan, o), unit, o.LeftHanded); len(r) > 0 {
+					t.Errorf("%s, piece %d, %s: %v: %v", name, i+1, look, r, r[0])
+				}
+			}
+		}
+	}
+}

@@ -15,6 +15,7 @@ import (
 	"strandway/chart/display"
 	"strandway/chart/geom"
 	"strandway/render/png"
+	"strandway/render/sheet"
 )
 
 // pointsPerMM is the PDF's unit of length.
@@ -25,7 +26,7 @@ var written = time.Date(2000, 1, 1, 0, 0, 0, 0, time.UTC)
 
 // Options say on what paper lists are written.
 type Options struct {
-	Paper       Paper
+	Paper       sheet.Paper
 	Transparent bool // leave the page's background out
 }
 
@@ -47,7 +48,7 @@ func Write(w io.Writer, lists []*display.List, o Options) error {
 		d.pdf.SetSubject(lists[0].Desc, true)
 	}
 	for _, l := range lists {
-		for _, s := range sheets(l, o.Paper) {
+		for _, s := range sheet.Spread(l, o.Paper) {
 			d.sheet(l, s)
 		}
 	}
@@ -67,13 +68,13 @@ type document struct {
 }
 
 // sheet writes the part of a list that falls on one sheet.
-func (d *document) sheet(l *display.List, s sheet) {
-	d.pdf.AddPageFormat("P", fpdf.SizeType{Wd: s.width, Ht: s.height})
-	d.height = s.height
+func (d *document) sheet(l *display.List, s sheet.Sheet) {
+	d.pdf.AddPageFormat("P", fpdf.SizeType{Wd: s.Width, Ht: s.Height})
+	d.height = s.Height
 	var c content
-	c.op("q").matrix(s.place()).op("cm 1 J 1 j")
-	if s.tiled() {
-		c.rectangle(s.part).op("W n")
+	c.op("q").matrix(place(s)).op("cm 1 J 1 j")
+	if s.Tiled() {
+		c.rectangle(s.Part).op("W n")
 	}
 	if !d.options.Transparent {
 		d.paint(&c, l.Background, "rg", func() {
@@ -93,7 +94,7 @@ func (d *document) sheet(l *display.List, s sheet) {
 		}
 	}
 	c.op("Q")
-	if s.tiled() {
+	if s.Tiled() {
 		d.marks(&c, s)
 	}
 	d.flush(&c)

@@ -15,6 +15,7 @@ import (
 	"strandway/chart/geom"
 	"strandway/render/raster"
 	"strandway/render/rendertest"
+	"strandway/render/sheet"
 )
 
 var black = color.NRGBA{A: 255}
@@ -71,65 +72,6 @@ func TestTitleAndSize(t *testing.T) {
 	}
 }
 
-func TestSameBytesEachTime(t *testing.T) {
-	first := write(t, Options{Paper: A4}, rendertest.Page(), rendertest.Page())
-	for range 3 {
-		if !bytes.Equal(first, write(t, Options{Paper: A4}, rendertest.Page(), rendertest.Page())) {
-			t.Fatal("the same pages give other bytes")
-		}
-	}
-}
-
-func TestSheets(t *testing.T) {
-	for _, c := range []struct {
-		name          string
-		width, height float64
-		paper         Paper
-		columns, rows int
-		lying         bool
-	}{
-		{"small chart", 90, 60, A4, 1, 1, false},
-		{"chart as large as the paper", 210, 297, A4, 1, 1, false},
-		{"wide chart", 260, 100, A4, 1, 1, true},
-		{"page drawn for letter", 215.9, 279.4, Letter, 1, 1, false},
-		{"wider than the paper either way", 400, 150, A4, 2, 1, true},
-		{"long strip", 1000, 100, A4, 4, 1, true},
-		{"large square", 500, 500, Letter, 3, 2, false},
-		{"as drawn", 3000, 3000, AsDrawn, 1, 1, false},
-	} {
-		all := sheets(&display.List{Width: c.width, Height: c.height}, c.paper)
-		s := all[0]
-		if s.columns != c.columns || s.rows != c.rows || len(all) != c.columns*c.rows || (s.width > s.height) != c.lying {
-			t.Errorf("%s: %d by %d sheets of %v x %v, want %d by %d, lying %v", c.name, s.columns, s.rows, s.width, s.height, c.columns, c.rows, c.lying)
-		}
-	}
-}
-
-// Sheets show the whole chart, neighbours the same strip of it, none in the paper's margins.
-func TestSheetsCoverTheChart(t *testing.T) {
-	for _, size := range [][2]float64{{400, 150}, {1000, 100}, {500, 500}, {150, 900}} {
-		l := &display.List{Width: size[0], Height: size[1]}
-		for _, paper := range []Paper{A4, Letter} {
-			all := sheets(l, paper)
-			whole := geom.Empty()
-			for i, s := range all {
-				whole = whole.Union(s.part)
-				if s.at.X < margin-1e-9 || s.at.Y < margin-1e-9 || s.at.X+s.part.Width() > s.width-margin+1e-9 {
-					t.Errorf("%v: sheet %d goes into the margin", size, i+1)
-				}
-				if s.column > 0 {
-					if shared := all[i-1].part.Max.X - s.part.Min.X; math.Abs(shared-overlap) > 1e-9 {
-						t.Errorf("%v: sheets %d and %d share %.2f mm, want %v", size, i, i+1, shared, overlap)
-					}
-				}
-			}
-			if math.Abs(whole.Max.X-l.Width) > 1e-9 || math.Abs(whole.Max.Y-l.Height) > 1e-9 || whole.Min != (geom.Point{}) {
-				t.Errorf("%v: sheets show %v", size, whole)
-			}
-		}
-	}
-}
-
 // Laid with their marks on each other, the sheets are the chart.
 func TestSheetsJoin(t *testing.T) {
 	l := rendertest.Page()
@@ -138,15 +80,15 @@ func TestSheetsJoin(t *testing.T) {
 		l.Items = append(l.Items, display.Use{Symbol: i % 3, At: geom.Translate(10+6.3*float64(i), 30), Ink: black})
 	}
 	out := filepath.Join(t.TempDir(), "sheet")
-	file := write(t, Options{Paper: A4}, l)
+	file := write(t, Options{Paper: sheet.A4}, l)
 	reader(t, "pdftoppm", file, []string{"-r", "254", "-png"}, []string{out})
 	whole := raster.Paint(l, raster.Options{DPI: 254})
-	for i, s := range sheets(l, A4) {
+	for i, s := range sheet.Spread(l, sheet.A4) {
 		got := rendertest.Load(t, fmt.Sprintf("%s-%d.png", out, i+1))
 		part := func(min geom.Point) (x, y int) { return int(math.Round(min.X * 10)), int(math.Round(min.Y * 10)) }
-		width, height := int(s.part.Width()*10)-4, int(s.part.Height()*10)-4 // without the edges
-		gx, gy := part(s.at)
-		wx, wy := part(s.part.Min)
+		width, height := int(s.Part.Width()*10)-4, int(s.Part.Height()*10)-4 // without the edges
+		gx, gy := part(s.At)
+		wx, wy := part(s.Part.Min)
 		rendertest.Compare(t, fmt.Sprintf("sheet-%d", i+1),
 			rendertest.Part(got, gx+2, gy+2, width, height), rendertest.Part(whole, wx+2, wy+2, width, height), .012)
 	}
@@ -165,5 +107,14 @@ func TestNonsenseIsPassedOver(t *testing.T) {
 	}}
 	if file := write(t, Options{}, l); !bytes.HasPrefix(file, []byte("%PDF-")) {
 		t.Error("no PDF was written")
+	}
+}
+
+func TestSameBytesEachTime(t *testing.T) {
+	first := write(t, Options{Paper: sheet.A4}, rendertest.Page(), rendertest.Page())
+	for range 3 {
+		if !bytes.Equal(first, write(t, Options{Paper: sheet.A4}, rendertest.Page(), rendertest.Page())) {
+			t.Fatal("the same pages give other bytes")
+		}
 	}
 }
