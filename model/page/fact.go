@@ -222,7 +222,7 @@ var (
 // sizeNames finds the names of the sizes: "S (M, L)".
 func (r *reader) sizeNames(text string) {
 	s, rest, ok := sectionHead(text)
-	if r.section != sizes && !sizesWord.MatchString(text) || len(r.p.Sizes) > 0 {
+	if r.section != sizes && !sizesWord.MatchString(text) && !bareSizes.MatchString(text) || len(r.p.Sizes) > 0 {
 		return
 	}
 	if !ok || s != sizes {
@@ -247,6 +247,8 @@ func (r *reader) sizeNames(text string) {
 	}
 	r.p.Sizes = out
 }
+
+var bareSizes = regexp.MustCompile(`^(?:XS|S|Small|One|0-3)\s*[(\[]`)
 
 var sizesWord = regexp.MustCompile(`(?i)^sizes?\s+`)
 

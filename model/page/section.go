@@ -85,12 +85,12 @@ var (
 		`(?:first|second|third|fourth|fifth|sixth|seventh|eighth|ninth|tenth|next|last|final)\s+(?:rows?|rnds?|rounds?|rds?)|` +
 		`(?:foundation|base|set[- ]?up|joining|edging|border|beginning|ribbing|increase|decrease|pattern)\s+(?:row|rnd|round)\b(?:\s*\d+)?)(?:[^\pL\d]|$)`)
 	bareHead = regexp.MustCompile(`^(\d{1,3})\s*(?:[.):]|\s[-–])\s+(\S.*)$`)
-	midHead  = regexp.MustCompile(`(?i)[.)\]!]["”]?\s+((?:(?:row|rnd|round)s?\s*\d{1,3}|r\d{1,3}|\d{1,3}(?:st|nd|rd|th|d)\s+(?:row|rnd|round)s?|(?:first|second|third|fourth|fifth|sixth|seventh|eighth|ninth|tenth)\s+(?:row|rnd|round))\s*(?:[-–](?:\s*\d+)?\s*)?(?:\([^)]{1,20}\)\s*)?(?:[:.–—]|\s-\s))`)
+	midHead  = regexp.MustCompile(`(?i)(?:[.)\]!]["”]?|with [\pL]{1,12},|using [\pL]{1,12},)\s+((?:(?:row|rnd|round)s?\s*\d{1,3}|r\d{1,3}|\d{1,3}(?:st|nd|rd|th|d)\s+(?:row|rnd|round)s?|(?:first|second|third|fourth|fifth|sixth|seventh|eighth|ninth|tenth)\s+(?:row|rnd|round))\s*(?:[-–](?:\s*\d+)?\s*)?(?:\([^)]{1,20}\)\s*)?(?:[:.–—]|\s-\s))`)
 	firstNum = regexp.MustCompile(`\d+`)
 
 	// ringStart is what a piece worked from its middle begins with.
 	ringStart  = regexp.MustCompile(`(?i)(?:magic|adjustable|sliding|slip)\s+(?:ring|circle|loop)|\bMR\b|\bin(?:to)? (?:the )?(?:ring|mr)\b|form (?:a |the )?(?:ring|circle)`)
-	chainStart = regexp.MustCompile(`(?i)\b(?:(?:make (?:a )?|work )?(?:ch|chains?|fsc|fdc|fhdc)\s*(?:x\s*|of\s+)?(\d+|n\b|\d+n\b|(?:a|any)\s+(?:multiple|number|even|odd))|(?:make|cast on|work)\s+(\d+)\s*(?:[(\[][\d\s,:;/–-]+[)\]]\s*)*(?:ch|chains?)\b|(\d+)\s*(?:[(\[][\d\s,:;/–-]+[)\]]\s*)*(?:ch|chains?|foundation)\b)`)
+	chainStart = regexp.MustCompile(`(?i)\b(?:(?:make (?:a )?|work )?(?:ch|chains?|chained|fsc|fdc|fhdc)\s*(?:x\s*|of\s+)?(\d+|n\b|\d+n\b|(?:a|any)\s+(?:multiple|number|even|odd))|(?:make|cast on|work)\s+(\d+)\s*(?:[(\[][\d\s,:;/–-]+[)\]]\s*)*(?:ch|chains?)\b|(\d+)\s*(?:[(\[][\d\s,:;/–-]+[)\]]\s*)*(?:ch|chains?|foundation)\b)`)
 	notChain   = regexp.MustCompile(`(?i)^[^.;]{0,24}\b(?:counts?|at (?:the )?(?:beg|start)|sps?\b|spaces?|loops?|throughout)`)
 	fromHook   = regexp.MustCompile(`(?i)\b(?:chain|ch|st|stitch)s?\s+(?:away\s+)?from\s+(?:the\s+)?hook`)
 )

@@ -162,7 +162,7 @@ func (r *reader) row(l line) {
 // foundation sees the chain or ring with which a piece begins, with what stands before it in its sentence.
 func (r *reader) foundation(l line, gap bool) bool {
 	at := foundationAt(l.text)
-	if at < 0 || r.section == abbreviations || r.section == gauge || r.open != nil && !r.open.remark && !gap && r.heading == nil && !r.piece().ended {
+	if at < 0 || r.section == abbreviations && !(gap && at == 0) || r.section == gauge || r.open != nil && !r.open.remark && !gap && r.heading == nil && !r.piece().ended {
 		return false
 	}
 	if r.section == specials && (r.special != nil || at > 0 && !gap) {
@@ -203,19 +203,8 @@ func foundationAt(text string) int {
 	if m := ringStart.FindStringIndex(text); m != nil && m[0] < 40 && !strings.Contains(text[:m[0]], ":") {
 		at = max(0, strings.LastIndex(strings.ToLower(text[:m[0]]), "make"))
 	}
-	if m := chainStart.FindStringSubmatchIndex(text); m != nil && m[0] < 70 && (at < 0 || m[0] < at) {
-		n := 0
-		for g := 2; g < len(m); g += 2 {
-			if m[g] >= 0 {
-				n, _ = strconv.Atoi(text[m[g]:m[g+1]])
-			}
-		}
-		after := text[m[1]:]
-		ring := ringStart.MatchString(after) || joins.MatchString(after)
-		if notChain.MatchString(after) || n > 0 && n < 6 && !ring && !fromHook.MatchString(after) && (m[0] > 0 || strings.Trim(after, " .") != "") {
-			return at
-		}
-		at = m[0]
+	if chain := chainIn(text); chain >= 0 && (at < 0 || chain < at) {
+		at = chain
 	}
 	if at > 0 {
 		if m := withYarn.FindStringIndex(text[:at]); m != nil {
@@ -226,6 +215,36 @@ func foundationAt(text string) int {
 		}
 	}
 	return at
+}
+
+// chainIn is where a foundation chain is asked for in a line, -1 if nowhere: by its number where there is one,
+// else by "a multiple of".
+func chainIn(text string) int {
+	unnumbered := -1
+	for _, m := range chainStart.FindAllStringSubmatchIndex(text[:min(len(text), 160)], 4) {
+		n := 0
+		for g := 2; g < len(m); g += 2 {
+			if m[g] >= 0 {
+				n, _ = strconv.Atoi(text[m[g]:m[g+1]])
+			}
+		}
+		after := text[m[1]:]
+		ring := ringStart.MatchString(after) || joins.MatchString(after)
+		switch {
+		case notChain.MatchString(after):
+		case n == 0:
+			if unnumbered < 0 {
+				unnumbered = m[0]
+			}
+		case n < 6 && !ring && !fromHook.MatchString(after) && (m[0] > 0 || strings.Trim(after, " .") != ""):
+			if m[0] == 0 {
+				return -1 // a turning chain
+			}
+		default:
+			return m[0]
+		}
+	}
+	return unnumbered
 }
 
 // rename gives a piece without rows the heading met since.
@@ -286,7 +305,7 @@ func (r *reader) among(l line, gap bool) {
 var ownLine = regexp.MustCompile(`(?i)^(?:rep(?:eat)? (?:rows?|rnds?|rounds?|the last|last|these|\d+(?:st|nd|rd|th))|\[?rep(?:eat)?\s|(?:now )?fasten off|finish off|break off|end off|cut (?:the )?(?:yarn|thread)|continue (?:in|working|as|to rep|rep)|work (?:rows?|rnds?|rounds?) \d|with (?:rs|ws|right side|wrong side))`)
 
 // ownHead is a heading of the writer's own with its instructions: "Loop: ch 12".
-var ownHead = regexp.MustCompile(`^\p{Lu}[\pL-]*(?: [\pL-]+){0,3}:\s`)
+var ownHead = regexp.MustCompile(`^(?:\p{Lu}[\pL-]*(?: [\pL-]+){0,2}):\s`)
 
 // cutsYarn is an instruction after which nothing hangs on the hook.
 var cutsYarn = regexp.MustCompile(`(?i)\b(?:fasten off|finish off|break off|end off|cut (?:the )?(?:yarn|thread))`)

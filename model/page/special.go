@@ -32,7 +32,7 @@ func (r *reader) defines(l line) bool {
 func (r *reader) definition(m []string) *pattern.Special {
 	name, short := strings.TrimSpace(m[1]), m[2]
 	s := pattern.Special{Abbreviation: short, Name: name}
-	if short == "" || strings.Contains(short, " ") || r.knows(short) {
+	if short == "" || r.knows(short) {
 		s.Abbreviation, s.Name = name, short
 	}
 	text := strings.TrimRight(strings.TrimSpace(m[3]), ".")

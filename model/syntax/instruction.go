@@ -194,6 +194,9 @@ func (r *reader) item() []Node {
 			r.pass(1)
 			return r.bracket()
 		}
+		if r.wordAt(1, "until") && (start == 0 || r.tokens[start-1].kind == lineToken) { // "Repeat until it is as long as you like"
+			return r.repUntil()
+		}
 		if r.repClause() {
 			return r.lostStar()
 		}
@@ -235,6 +238,11 @@ func (r *reader) making() []Node {
 	if r.wordAt(k, "magic", "adjustable", "adj", "sliding", "slip") && r.wordAt(k+1, "ring", "circle", "loop") || r.wordAt(k, "mr") {
 		r.pass(k + 1)
 		r.fill("ring", "circle", "loop")
+		if r.wordBefore(r.i, "mr") && r.number(0) && !r.stitchWord(min(r.i+1, len(r.tokens)-1)) { // "MR 8"
+			q, _ := r.num(false)
+			span := r.span(start)
+			return []Node{&Make{Span: span, N: q, Kind: r.kindOr(plainStitch), Place: &Place{Span: span, N: Plain(1), What: InRing}}}
+		}
 		return []Node{&Note{Span: r.span(start), Text: MagicRing}}
 	}
 	if r.words("cast", "in") || r.word("make") && (r.number(1) || r.wordAt(1, "ch") || r.wordAt(1, "a") && r.wordAt(2, "ch", "foundation")) {

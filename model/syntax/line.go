@@ -65,7 +65,7 @@ func (r *reader) closeRow() { r.row = nil }
 func (r *reader) isRowLine() bool {
 	switch {
 	case r.word("rep"):
-		return r.wordAt(1, "row", "rnd", "r", "last", "these", "prev") || r.peek(1).kind == ordinalToken || r.words("rep", "the", "last")
+		return r.headed && r.wordAt(1, "until") || r.wordAt(1, "row", "rnd", "r", "last", "these", "prev") || r.peek(1).kind == ordinalToken || r.words("rep", "the", "last")
 	case r.word("work") && r.wordAt(1, "row", "rnd") && r.number(2):
 		return true
 	case r.words("[", "rep"), r.words("fasten", "off"), r.words("break", "off"), r.words("finish", "off"), r.words("end", "off"):

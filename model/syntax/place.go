@@ -5,6 +5,9 @@ func (r *reader) placeWord() bool {
 	if r.word("to") {
 		return !r.wordAt(1, "end", "last", "the", "form", "join", "centre", "corner", "within", "close", "make") || r.words("to", "the") && r.wordAt(2, "top", "first", "next")
 	}
+	if r.word("rnd") && r.lower(r.tok()) == "round" && (r.wordAt(1, "post", "the", "stem", "next") || r.stitchWord(min(r.i+1, len(r.tokens)-1))) {
+		return true // "1dc round stem of next tr"
+	}
 	if r.word("of") {
 		return r.wordAt(1, "each", "next", "first", "last")
 	}
@@ -31,7 +34,15 @@ func (r *reader) placeBody(p *Place) {
 	if r.placeWord() {
 		r.pass(1)
 	}
-	r.fill("the", "a", "an", "any", "both", "post", "posts", "all", "base")
+	base := r.word("base") || r.words("the", "base") || r.word("foot")
+	r.fill("the", "a", "an", "any", "both", "post", "posts", "stem", "all", "base", "foot")
+	if base {
+		r.fill("of", "the")
+		if r.tchWord() { // "in base of 3ch"
+			p.Ord = Same
+			return
+		}
+	}
 	if r.wordBefore(r.i, "both") {
 		r.eat("loop")
 	}

@@ -53,14 +53,7 @@ func (r *reader) rowRef() []Node {
 		r.pass(1)
 	}
 	if r.word("until", "to", "end") || r.word("for") && r.number(1) {
-		from := r.i
-		for !r.ended() && !r.word(";", ")", "]") && (!r.word(".") || r.inches()) {
-			if t := r.tok(); t.match > 0 {
-				r.i = t.match // "until 30 (33, 36) rows have been worked"
-			}
-			r.pass(1)
-		}
-		x.Until = r.textFrom(from)
+		x.Until = r.untilWords()
 	}
 	x.Span = r.span(start)
 	if r.word("in") && r.wordAt(1, "this", "the", "colour") { // "in this colour order: A, B"
@@ -69,6 +62,27 @@ func (r *reader) rowRef() []Node {
 		return []Node{x, &Note{Span: r.span(from), Text: r.textFrom(from)}}
 	}
 	return []Node{x}
+}
+
+// repUntil reads "repeat until it measures 20 cm": the row above is meant.
+func (r *reader) repUntil() []Node {
+	start := r.i
+	r.pass(1)
+	x := &RowRef{Last: 1, Until: r.untilWords()}
+	x.Span = r.span(start)
+	return []Node{x}
+}
+
+// untilWords passes the words that say how long rows are repeated.
+func (r *reader) untilWords() string {
+	from := r.i
+	for !r.ended() && !r.word(";", ")", "]") && (!r.word(".") || r.inches()) {
+		if t := r.tok(); t.match > 0 {
+			r.i = t.match // "until 30 (33, 36) rows have been worked"
+		}
+		r.pass(1)
+	}
+	return r.textFrom(from)
 }
 
 // inches sees the full stop of "38 in. from start".

@@ -18,7 +18,7 @@ next: nxt following foll
 st: sts stitch stitches
 sp: sps space spaces
 loop: loops lp lps arch arches
-ch: chain chains chs
+ch: chain chains chs chained
 centre: center middle
 rnd: rnds round rounds rd rds
 row: rows rw rws
@@ -39,6 +39,8 @@ inc: increase incs increases
 dec: decrease decs decreases
 change: changing
 from: fr
+hook: hk
+with: w
 corner: corners cnr
 prev: previous preceding
 cont: continue continuing

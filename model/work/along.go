@@ -109,7 +109,7 @@ func (w *worker) underside() []landing {
 	var lands []landing
 	n := w.fab.Rows[0].Last
 	if w.isBase {
-		n -= int32(w.skipped)
+		n -= int32(w.hooked)
 	}
 	rises := w.fab.Rows[0].FromLeft != w.step.ws // the right side facing, it is met from the left
 	for k := range n {

@@ -37,6 +37,7 @@ type cursor struct {
 	tch       int32 // the row's turning chain, if it counts; -1
 	shared    bool  // the turning chain stands in the first stitch's own place
 	skipped   int   // chains passed at the hook, in a row over the foundation
+	hooked    int   // the place of the first chain worked into, counted from the hook
 	place     *target
 	inUnit    bool  // a macro is worked, whose steps are not the row's
 	nested    int   // repeats within repeats
@@ -149,6 +150,10 @@ func firstChain(body []syntax.Node) *syntax.ChainN {
 			return x
 		case *syntax.Turn, *syntax.Note, *syntax.Yarn:
 			continue
+		case *syntax.Make:
+			if x.Kind == slipStitch {
+				continue // on the way to where the round begins
+			}
 		}
 		return nil
 	}

@@ -214,7 +214,7 @@ func (w *worker) startAtHook(s int, name string) error {
 		}
 	}
 	w.start, w.chained = false, true
-	w.pos, w.skipped = s, s
+	w.pos, w.skipped, w.hooked = s, s, s
 	if counts == syntax.CountsNot {
 		if w.step.row.Hook == syntax.Unsaid && w.loopAtEdge(s-1, kind) { // one chain is the sc's neighbour below
 			w.chainsOf(s-1, 0, w.word)

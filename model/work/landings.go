@@ -243,8 +243,8 @@ func (w *worker) left() int {
 		}
 	}
 	switch {
-	case n == 1 && w.edgeLoopWorked():
-		return 0
+	case n == 1 && (w.edgeLoopWorked() || w.round && w.isBase && w.edge == fabric.Bottom):
+		return 0 // the chain at the hook holds the round's first stitches
 	case w.round && (n == w.closing || n < w.closing && w.halfJoined()):
 		return 0 // the skip before the join closes the round
 	case w.round && w.hasSame && w.same.inGap():
