@@ -33,6 +33,9 @@ func (e *engraver) mapInk() *inkMap {
 		case display.Text:
 			m.addBox((&display.List{Items: []display.Item{t}}).Measure().Ink)
 		case display.Path:
+			if !t.Stroke.On { // a tint
+				continue
+			}
 			for _, run := range t.Path.Flatten(.02 * e.unit) {
 				for _, p := range sampled(run.Points, .15*e.unit) {
 					m.add(p)

@@ -19,7 +19,7 @@ const (
 	gapLeaning      = .09 // more, where a fan leans over several chains
 	gapPost         = .16 // the hook stands above the bar below
 	gapCornerSpace  = .48
-	gapLoopMark     = .10 // more, where an arc lies under the foot
+	gapLoopMark     = .17 // more, where an arc lies under the foot
 	gapUnderBar     = .15 // more yet, where the arc lies over a bar
 	gapUnderTurning = .26
 )
@@ -209,7 +209,7 @@ func (e *engraver) foot(id int32, l *layout.Leg, marked bool) geom.Point {
 	p := &e.p.Poses[id]
 	dir := p.Top.Sub(l.Foot).Unit()
 	gap := gapOverStitch
-	cross := e.f.Kind(id).Chains < 1.25 && p.NLegs < 2
+	cross := e.f.Kind(id).Chains < 1.25 && p.NLegs < 2 && !e.isLong(id)
 	overChain := l.At >= 0 && e.f.Stitches[l.At].Has(fabric.Chain) && !e.f.Stitches[l.At].Has(fabric.TurningChain)
 	switch {
 	case l.At < 0 && e.p.RingR > 0:

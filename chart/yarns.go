@@ -21,11 +21,11 @@ func (e *engraver) yarnMarks() {
 		case fabric.Hold:
 			name, id = "hold", e.placedFrom(v.Before-1, -1)
 		case fabric.PickUp:
-			if e.o.Waiting {
+			if e.o.Waiting && v.Side != fabric.NoSide {
 				name, id = "pick-up", e.placedFrom(v.Before, 1)
 			}
 		case fabric.Drop:
-			if e.o.Waiting {
+			if e.o.Waiting && v.Side != fabric.NoSide {
 				name, id = "wait", e.placedFrom(v.Before-1, -1)
 			}
 		}

@@ -2,6 +2,7 @@ package layout
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"strandway/model/fabric"
@@ -27,6 +28,8 @@ func (p *piece) bracketAcross(plan *Plan) {
 		n, from = m, at
 	} else if m > 0 {
 		from = at % n
+	} else if n < 2 {
+		n, from = p.repeatAbove()
 	}
 	ground := p.rows[0]
 	if n < 2 || int(2*n) > ground.len() {
@@ -78,8 +81,37 @@ func (p *piece) writtenRepeat() (n, at int32) {
 	return n, at
 }
 
-// bracketUpward marks rows that repeat, yarn and all.
+// repeatAbove is the same for a row above the first, by the columns in which its workings lie.
+func (p *piece) repeatAbove() (n, at int32) {
+	left := float64(p.f.Stitches[p.nodes[p.rows[0].first].id].Col)
+	for i := range len(p.f.Repeats) - 1 {
+		q, next := p.f.Repeats[i], p.f.Repeats[i+1]
+		if q.Row != next.Row || q.Written != next.Written || q.First == q.Last || next.First == next.Last {
+			continue
+		}
+		a, b := p.leftmost(q), p.leftmost(next)
+		if n := int32(math.Round(math.Abs(a - b))); n > 1 {
+			return n, max(0, int32(math.Round(min(a, b)-left)))
+		}
+	}
+	return 0, 0
+}
+
+// leftmost is the first column of one working of a repeat.
+func (p *piece) leftmost(q fabric.Repeat) float64 {
+	col := math.Inf(1)
+	for id := q.First; id < q.Last; id++ {
+		col = min(col, float64(p.f.Stitches[id].Col))
+	}
+	return col
+}
+
+// bracketUpward marks rows that repeat, yarn and all: those that the pattern repeats, or those found alike.
 func (p *piece) bracketUpward(plan *Plan) {
+	if from, to, ok := p.rowsRepeated(); ok {
+		plan.Upward = Bracket{On: true, From: float64(from), To: float64(to), Label: rowRange(p.f, from, to)}
+		return
+	}
 	alike := p.rowHashes()
 	for k, r := range p.rows {
 		for i := r.first; i < r.last; i++ {
@@ -99,7 +131,36 @@ func (p *piece) bracketUpward(plan *Plan) {
 	plan.Upward = Bracket{On: true, From: float64(from), To: float64(to), Label: rowRange(p.f, from, to)}
 }
 
-// rowRange names rows as a pattern does: "Rows 2-5".
+// rowsRepeated gives the first rows that a written row works again in their own yarns: "Rows 8-23: rep Rows 4-7".
+func (p *piece) rowsRepeated() (from, to int, ok bool) {
+	rows := p.f.Rows
+	written := map[int]int{} // fabric row by the written row it is the first working of
+	for r := 1; r < len(rows); r++ {
+		row := &rows[r]
+		if row.Under == row.Source {
+			if _, met := written[row.Source]; !met {
+				written[row.Source] = r
+			}
+			continue
+		}
+		from, met := written[row.Source]
+		if !met {
+			return 0, 0, false
+		}
+		to = from
+		for k := r; k < len(rows) && rows[k].Under == row.Under; k++ {
+			source, met := written[rows[k].Source]
+			if !met || rows[source].Yarn != rows[k].Yarn {
+				return 0, 0, false
+			}
+			to = max(to, source)
+		}
+		return from, to, to > from
+	}
+	return 0, 0, false
+}
+
+// rowRange names rows as a pattern prints them: "Rows 2–5".
 func rowRange(f *fabric.Fabric, from, to int) string {
 	word := "Rows"
 	if strings.HasPrefix(f.Rows[from].Label, "R") && f.Rows[from].Shape != fabric.Flat {
@@ -107,7 +168,7 @@ func rowRange(f *fabric.Fabric, from, to int) string {
 	}
 	a, b := f.Rows[from].No, f.Rows[to].No
 	if a == 0 || b == 0 { // rows that go by names
-		return f.Rows[from].Label + " - " + f.Rows[to].Label
+		return f.Rows[from].Label + " – " + f.Rows[to].Label
 	}
-	return fmt.Sprintf("%s %d-%d", word, a, b)
+	return fmt.Sprintf("%s %d–%d", word, a, b)
 }
