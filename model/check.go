@@ -30,6 +30,12 @@ func checkPattern(p *pattern.Pattern) diag.List {
 				"add the yarn, or take the letter out")
 		}
 	}
+	for _, y := range p.Yarns {
+		if _, ok := p.Yarn(y.HeldWith); y.HeldWith != "" && !ok {
+			add(diag.Doubt, "held-yarn", fmt.Sprintf("yarn %s is held with a yarn %s that the pattern does not have", y.Letter, y.HeldWith),
+				"add the yarn, or take held_with out")
+		}
+	}
 	if s := p.Gauge.Swatch; s != nil {
 		for _, letter := range unknownLetters(p, s.Grams) {
 			add(diag.Doubt, "swatch-yarn", fmt.Sprintf("the swatch weighs a yarn %s that the pattern does not have", letter),

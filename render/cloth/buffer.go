@@ -109,7 +109,7 @@ func colours(looks []look, yarns []Yarn, light Light) [][256]uint64 {
 		if i < len(yarns) {
 			y = yarns[i]
 		}
-		shades := y.shades(l.look)
+		shades := y.rowsOf(l)
 		for n, c := range shades {
 			if n > 0 && c == shades[n-1] {
 				table = append(table, table[len(table)-1])

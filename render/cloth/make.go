@@ -59,12 +59,7 @@ func newMaker(p *layout.Plan, yarns []Yarn, o Options) *maker {
 	if mm <= 0 {
 		mm = 7
 	}
-	next := uint16(groundRow + 1)
-	for _, y := range c.yarns {
-		l := look{look: y.Look, first: next, repeat: max(1, y.RepeatM*1000/mm)}
-		next += uint16(y.Look.rows())
-		c.looks = append(c.looks, l)
-	}
+	c.looks = looksOf(c.yarns, mm)
 	m.cloth = c
 	for i := range p.Poses {
 		pose := &p.Poses[i]

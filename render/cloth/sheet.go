@@ -218,9 +218,10 @@ func woundCard(y Yarn, sprites *Sprites) *Cloth {
 	c := &Cloth{
 		sprites: sprites,
 		yarns:   []Yarn{y},
-		looks:   []look{{look: y.Look, first: groundRow + 1, repeat: length * 2.2}},
+		looks:   looksOf([]Yarn{y}, 1),
 		table:   -beneath,
 	}
+	c.looks[0].repeat = length * 2.2
 	thick := y.Shape.thickness()
 	for i := range turns {
 		k.variant = uint8(i % 3)

@@ -8,7 +8,7 @@ type texel struct {
 	z     int8  // toward the viewer, 1/64 w; hole where there is no yarn
 	light uint8 // see colour.Ramp
 	along uint8 // place along the stitch's yarn
-	fibre uint8 // high nibble: shade of heather; low nibble: number of a tweed nep, 0 none
+	fibre uint8 // high nibble: shade of heather; low nibble: number of a tweed nep, 0 none, or which of two strands
 }
 
 const (
@@ -103,7 +103,7 @@ func (a *artist) draw(strands []strand, seed uint32) *sprite {
 func (a *artist) frame(strands []strand) {
 	x0, y0, x1, y1 := math.Inf(1), math.Inf(1), math.Inf(-1), math.Inf(-1)
 	for _, s := range strands {
-		r := 1.6 * s.radius
+		r := 1.6*s.radius + .14*(a.shape.hair()-1)
 		for _, p := range s.points {
 			x0, x1 = min(x0, p.x-r), max(x1, p.x+r)
 			y0, y1 = min(y0, -p.y-r), max(y1, -p.y+r)
@@ -255,7 +255,7 @@ func (a *artist) hairs(s *sprite, st *strand, id int32, length float64, seed uin
 		curl := unevenness(hash(seed, h)) * 9 / a.scale
 		cs, cc := math.Sincos(curl)
 		z := float32(g.az)
-		steps := int((.07+.16*float64(h>>21&255)/255)*a.scale) + 1
+		steps := int((.07+.16*float64(h>>21&255)/255)*a.shape.hair()*a.scale) + 1
 		for range steps {
 			k := int(y)*s.w + int(x)
 			if x < 0 || y < 0 || int(x) >= s.w || int(y) >= s.h {

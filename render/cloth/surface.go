@@ -9,6 +9,7 @@ type Shape struct {
 	Twist     Twist   // which way the plies are twisted together
 	Thickness float64 // as a factor of the gauge's yarn; 0 means 1
 	Fuzz      float64 // stray fibres as a factor of a smooth wool's; 0 means 1
+	Strands   int     // 2 when two strands are held together; 0 means 1
 }
 
 // Twist is the direction of a yarn's ply.
@@ -27,12 +28,16 @@ func (s Shape) thickness() float64 {
 	return max(.4, min(1.8, s.Thickness))
 }
 
+// hair is how long stray fibres stand off, as a factor of a smooth wool's.
+func (s Shape) hair() float64 { return max(1, min(3, math.Sqrt(s.Fuzz))) }
+
 // surface is what is worked out once for all samples of a yarn.
 type surface struct {
 	plies    float64
 	turn     float64 // turns of the ply per w of a yarn of radius 1
 	hand     float64 // +1 Z, -1 S
 	fuzz     float64
+	strands  int
 	soft     float64       // depth of the grooves between plies, 0 to 1
 	cos, sin float64       // of the angle at which plies lie
 	groove   [257]float64  // light by place across a ply, 0 middle to 1 edge
@@ -53,6 +58,9 @@ func (s Shape) surface() surface {
 		u.plies, pitch, u.soft = 3, 3, .6
 	case s.Plies > 4:
 		u.plies, pitch, u.soft = float64(min(s.Plies, 12)), 4, .35
+	}
+	if s.Strands > 1 { // they wind loosely round one another
+		u.strands, u.plies, pitch, u.soft = 2, 2, 5.5, 1
 	}
 	if s.Twist == STwist {
 		u.hand = -1
@@ -119,11 +127,15 @@ func (u *surface) texel(t *touch, g *segment, st *strand, length float64, seed u
 		g4 := g2 * g2
 		lum += .05 * g4 * g4 * g4 * g2
 	}
+	fleck := uint8(int(math.Floor(q)) & 1)
+	if u.strands < 2 {
+		fleck = nep(s, th, st.radius, seed)
+	}
 	return texel{
 		z:     depth8(t.z),
 		light: uint8(max(1, min(255, lum*230))),
 		along: uint8(255 * (st.from + (st.to-st.from)*min(1, s/max(length, 1e-6)))),
-		fibre: uint8(255*noise(fibre*1.6+40, s*2.6, seed+77))&0xf0 | nep(s, th, st.radius, seed),
+		fibre: uint8(255*noise(fibre*1.6+40, s*2.6, seed+77))&0xf0 | fleck,
 	}
 }
 

@@ -13,6 +13,7 @@ type Yarn struct {
 	Colour  color.NRGBA
 	Colours []color.NRGBA // heather: the fibres mixed in; tweed: the neps; variegated: the colours in turn
 	RepeatM float64       // length of one turn of a variegated yarn's colours, metres
+	Held    color.NRGBA   // of the second strand, when Shape.Strands is 2
 	Shape   Shape
 }
 
@@ -67,12 +68,42 @@ func (y Yarn) shades(l Look) []color.NRGBA {
 type look struct {
 	look   Look
 	first  uint16  // its first row in the colour table
+	held   uint16  // the row of a second strand, 0 for none
 	repeat float64 // w
+}
+
+// looksOf gives the looks of yarns, whose rows follow one another in the colour
+// table; mm is the width of one single crochet.
+func looksOf(yarns []Yarn, mm float64) []look {
+	next := uint16(groundRow + 1)
+	out := make([]look, len(yarns))
+	for i, y := range yarns {
+		out[i] = look{look: y.Look, first: next, repeat: max(1, y.RepeatM*1000/mm)}
+		next += uint16(y.Look.rows())
+		if y.Shape.Strands > 1 {
+			out[i].held = next
+			next++
+		}
+	}
+	return out
+}
+
+// rowsOf gives the colours of the yarn's rows in the table of a cloth made with the look l.
+func (y Yarn) rowsOf(l look) []color.NRGBA {
+	shades := y.shades(l.look)
+	if l.held == 0 {
+		return shades
+	}
+	if y.Shape.Strands < 2 {
+		return append(shades, y.Colour)
+	}
+	return append(shades, y.Held)
 }
 
 // painter chooses the rows of the colour table for the samples of one instance.
 type painter struct {
 	look    look
+	plain   bool    // one colour all along
 	dim     uint16  // light as a factor in 1/256: no two stitches catch it alike
 	chance  uint32  // which neps show
 	from    float64 // place in the colour repeat, in table rows
@@ -81,7 +112,7 @@ type painter struct {
 
 func (l look) painter(in *instance) painter {
 	h := hash(in.seed, 99)
-	p := painter{look: l, dim: uint16(241 + h>>12&15), chance: h}
+	p := painter{look: l, plain: l.look == Solid && l.held == 0, dim: uint16(241 + h>>12&15), chance: h}
 	if l.look == Variegated {
 		rows := float64(l.look.rows())
 		p.from = math.Mod(float64(in.from)/l.repeat, 1) * rows
@@ -92,13 +123,16 @@ func (l look) painter(in *instance) painter {
 
 // row is the row of the colour table for a texel.
 func (p *painter) row(t texel) uint16 {
-	if p.look.look == Solid {
+	if p.plain {
 		return p.look.first
 	}
 	return p.mixed(t)
 }
 
 func (p *painter) mixed(t texel) uint16 {
+	if p.look.held != 0 && t.fibre&1 == 1 {
+		return p.look.held
+	}
 	switch p.look.look {
 	case Heather:
 		return p.look.first + uint16(t.fibre>>4)*12>>4

@@ -100,10 +100,7 @@ func drawFile(lib *stitch.Library, file string, o cloth.Options, finest float64)
 	if len(worked.Pieces) == 0 || len(worked.Pieces[0].Fabric.Stitches) == 0 {
 		return nil, nil
 	}
-	var yarns []cloth.Yarn
-	for _, c := range worked.YarnColours(0, "") {
-		yarns = append(yarns, cloth.Yarn{Colour: c})
-	}
+	yarns := cloth.YarnsOf(worked, 0, "")
 	made := cloth.Make(layout.Arrange(worked.Pieces[0].Fabric, layout.Measured()), yarns, o)
 	box := made.Box().Grow(.9)
 	scale := min(finest, side/box.Width(), side/box.Height())
