@@ -19,7 +19,7 @@ const (
 	gapLeaning      = .09 // more, where a fan leans over several chains
 	gapPost         = .16 // the hook stands above the bar below
 	gapCornerSpace  = .48
-	gapLoopMark     = .17 // more, where an arc lies under the foot
+	gapLoopMark     = .18 // more, where an arc lies under the foot
 	gapUnderBar     = .15 // more yet, where the arc lies over a bar
 	gapUnderTurning = .26
 )
