@@ -1,5 +1,6 @@
 // Package samples is a few patterns from Marram Bay, which a newcomer opens
-// first and tests work through. They are data: embedded files and their names.
+// first and tests work through, and the starters that a new piece begins with.
+// They are data: embedded files and their names.
 package samples
 
 import (
@@ -27,3 +28,12 @@ func Names() []string {
 
 // Read gives a sample's file.
 func Read(name string) ([]byte, error) { return files.ReadFile(name + ".strand") }
+
+//go:embed starters/*.strand
+var starters embed.FS
+
+// Starters are the names of the starters, in the order in which they are offered.
+func Starters() []string { return []string{"flat", "rounds", "edging", "blank"} }
+
+// Starter gives a starter's file.
+func Starter(name string) ([]byte, error) { return starters.ReadFile("starters/" + name + ".strand") }

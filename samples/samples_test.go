@@ -45,3 +45,32 @@ func TestSamplesOpenWithNothingToSay(t *testing.T) {
 		}
 	}
 }
+
+func TestStartersBeginWithNothingToSay(t *testing.T) {
+	lib, err := stitch.Standard()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, name := range samples.Starters() {
+		src, err := samples.Starter(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		p, err := pattern.Decode(src, name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if string(p.Encode()) != string(src) {
+			t.Errorf("%s is not in the form in which it is saved:\n%s", name, p.Encode())
+		}
+		empty := p.Pieces[0].Rows == ""
+		if empty != (name == "blank") {
+			t.Errorf("%s has the rows %q", name, p.Pieces[0].Rows)
+		}
+		for _, f := range model.Work(lib, p, 0).Findings {
+			if !empty { // of an empty page there is one thing to say: how to begin
+				t.Errorf("%s: %v", name, f)
+			}
+		}
+	}
+}
