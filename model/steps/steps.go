@@ -139,7 +139,7 @@ func (s *Steps) Rows(first, last int) (from, to int, ok bool) {
 func (s *Steps) At(i int) Step {
 	st := Step{First: s.cuts[i], Last: s.cuts[i+1]}
 	st.Row = int(s.f.Stitches[st.First].Row)
-	st.Text = s.text(st.Row)
+	st.Text = s.Text(st.Row)
 	st.Where = s.where(st.Row)
 	if s.By == Row {
 		s.tellRow(&st)
@@ -149,8 +149,8 @@ func (s *Steps) At(i int) Step {
 	return st
 }
 
-// text is the written row that a row is worked from, without its heading.
-func (s *Steps) text(row int) diag.Span {
+// Text is the written row that a row is worked from, without its heading.
+func (s *Steps) Text(row int) diag.Span {
 	source := s.f.Rows[row].Source
 	if source < 0 || source >= len(s.tree.Rows) {
 		return diag.Span{}

@@ -35,6 +35,7 @@ func (s *Steps) tellStitch(st *Step, i int) {
 		if bases := s.f.Of(id); len(bases) > 1 {
 			one.lead, one.noun = strings.Replace(one.lead, "over", "in", 1), s.common(bases)
 		}
+		one.tail, _, _ = strings.Cut(one.tail, ",") // how it lies is said already
 		st.How = sentence(s.making(s.f.Kind(id), one))
 	}
 	st.Count = s.count(st)
