@@ -38,7 +38,7 @@ Ch 3n + 5.
 Row 1: Dc in 4th ch from hook, *skip 1 ch, (dc, ch 1, dc) in next ch, skip 1 ch; rep from * to last ch, dc in last ch, turn.
 Row 2: Ch 3 (counts as dc), *(dc, ch 1, dc) in next ch-1 sp; rep from * across, dc in top of tch, turn.
 Rows 3-6: Rep Row 2.`},
-	{name: "shells", missed: .05, repeat: "6 sts", upward: "Rows 2-3", rows: `
+	{name: "shells", missed: .05, repeat: "6 sts", upward: "Rows 2–3", rows: `
 Ch 6n + 2.
 Row 1: Sc in 2nd ch from hook, *skip 2 ch, 5 dc in next ch, skip 2 ch, sc in next ch; rep from * across, turn.
 Row 2: Ch 3 (counts as dc), 2 dc in first sc, *skip 2 dc, sc in next dc, skip 2 dc, 5 dc in next sc; rep from * across, ending last rep with 3 dc in last sc, turn.
@@ -49,7 +49,7 @@ Ch 14n + 3.
 Row 1: Dc in 3rd ch from hook (skipped 2 ch count as dc), dc in each of next 5 ch, *dc3tog over next 3 ch, dc in each of next 5 ch, 3 dc in next ch, dc in each of next 5 ch; rep from * to last 9 ch, dc3tog over next 3 ch, dc in each of next 5 ch, 2 dc in last ch, turn.
 Row 2: Ch 3 (counts as dc), dc in same st, dc in next 5 sts, *dc3tog, dc in next 5 sts, 3 dc in next st, dc in next 5 sts; rep from * to last 9 sts, dc3tog, dc in next 5 sts, 2 dc in top of tch, turn.
 Rows 3-5: Rep Row 2.`},
-	{name: "long stitches", missed: .02, rows: `
+	{name: "long stitches", repeat: "4 sts", missed: .02, rows: `
 With A, ch 4n + 4.
 Row 1 (RS): With A, sc in 2nd ch from hook and in each ch across. Do not turn. Drop A.
 Row 2 (RS): With B, ch 1, sc in first 3 sts, *ch 1, skip next st, sc in next 3 sts; rep from * across, turn.
@@ -63,7 +63,7 @@ Ch 2n + 4.
 Row 1: Dc in 4th ch from hook and in each ch across, turn.
 Row 2: Ch 2 (counts as dc), *fpdc around next st, bpdc around next st; rep from * to last st, dc in top of tch, turn.
 Rows 3-6: Rep Row 2.`},
-	{name: "net", missed: .3, repeat: "4 sts", upward: "Rows 2-3", rows: `
+	{name: "net", missed: .3, repeat: "4 sts", upward: "Rows 2–3", rows: `
 Ch 4n + 2.
 Row 1: Sc in 2nd ch from hook, *ch 5, skip 3 ch, sc in next ch; rep from * across, turn.
 Row 2: Ch 5 (counts as dc, ch 2), sc in next ch-5 sp, *ch 5, sc in next ch-5 sp; rep from * across, ch 2, dc in last sc, turn.
@@ -83,7 +83,7 @@ Ch 2n + 4.
 Row 1: Dc in 4th ch from hook and in each ch across, turn.
 Row 2: Ch 3 (counts as dc), *skip next st, dc in next st, dc in skipped st; rep from * to last st, dc in last st, turn.
 Row 3: Ch 3 (counts as dc), dc in next st and in each st across, turn.`},
-	{name: "popcorns", rows: `
+	{name: "popcorns", repeat: "4 sts", rows: `
 Ch 4n + 5.
 Row 1: Dc in 4th ch from hook and in each ch across, turn.
 Row 2: Ch 3 (counts as dc), dc in next 2 sts, *popcorn in next st, dc in next 3 sts; rep from * across, turn.

@@ -53,6 +53,11 @@ Row 2: Ch 1, sc in each st across, turn.
 Rows 3-5: Rep Row 2. Fasten off A.
 Row 6 (B): Rep Row 2.
 `, "1: join A; 5: cut A left; 6: join B left"},
+		{"cut after the last row of a range", `With A, ch 8.
+Row 1 (RS): Sc in 2nd ch from hook and in each ch across, turn.
+Rows 2-4: Ch 1, sc in each st across, turn. Fasten off A.
+Row 5 (B): Ch 1, sc in each st across.
+`, "1: join A; 4: cut A right; 5: join B right"},
 		{"a held loop", `With A, ch 8.
 Row 1 (RS): Sc in 2nd ch from hook and in each ch across, place loop on marker, do not turn.
 Row 2 (RS): Join B in first st, ch 1, sc in each st across. Fasten off B. Turn.

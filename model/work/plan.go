@@ -74,8 +74,12 @@ func (w *worker) look(row *syntax.Row) *written {
 func (w *worker) unfold() []step {
 	var out []step
 	listed := false
-	add := func(row *syntax.Row, source, no int) {
-		out = append(out, step{row: row, source: source, under: source, no: no, count: row.Count, written: w.look(row), body: w.look(row).body, letter: row.Yarn})
+	add := func(row *syntax.Row, source, no int, last bool) {
+		r := w.look(row)
+		if !last {
+			r = r.uncut()
+		}
+		out = append(out, step{row: row, source: source, under: source, no: no, count: row.Count, written: r, body: r.body, letter: row.Yarn})
 	}
 	latest := map[int]int{} // index in out of the latest row of a number
 	for source, row := range w.tree.Rows {
@@ -98,13 +102,11 @@ func (w *worker) unfold() []step {
 				}
 				s := out[from]
 				s.no, s.under, s.lead, s.count = no, source, lead, nil
-				if k == len(nos)-1 {
-					s.count = row.Count
-				}
 				if row.Yarn != "" {
 					s.letter = row.Yarn
 				}
 				if k == len(nos)-1 {
+					s.count = row.Count
 					s.written = s.written.endingIn(ending, looked.turn.after)
 				}
 				latest[no] = len(out)
@@ -118,11 +120,11 @@ func (w *worker) unfold() []step {
 		}
 		for no := row.From; nos == nil && no <= w.lastOf(row) && len(out) < maxRows; no++ {
 			latest[no] = len(out)
-			add(row, source, no)
+			add(row, source, no, no == w.lastOf(row))
 		}
-		for _, no := range nos {
+		for k, no := range nos {
 			latest[no] = len(out)
-			add(row, source, no)
+			add(row, source, no, k == len(nos)-1)
 		}
 	}
 	if len(out) >= maxRows {
@@ -256,6 +258,24 @@ func aroundRef(body []syntax.Node) (lead []*syntax.Yarn, ending []syntax.Node) {
 		}
 	}
 	return lead, ending
+}
+
+// uncut is the row without the cuts at its end: of "Rows 2-5: ... Fasten off." only the last row is cut. Rows that join a
+// yarn are cut one by one.
+func (r *written) uncut() *written {
+	if anyNode(r.body, func(n syntax.Node) bool { y, ok := n.(*syntax.Yarn); return ok && y.Do == syntax.JoinIn }) {
+		return r
+	}
+	isCut := func(n syntax.Node) bool {
+		y, ok := n.(*syntax.Yarn)
+		return ok && y.Do == syntax.CutIt
+	}
+	if !slices.ContainsFunc(r.tail, isCut) {
+		return r
+	}
+	again := *r
+	again.tail = slices.DeleteFunc(slices.Clone(r.tail), isCut)
+	return &again
 }
 
 // endingIn is the row with more words at its end than it was written with.
