@@ -2,8 +2,11 @@ package command
 
 import (
 	"context"
-	"image/color"
+	"flag"
+	"image"
+	"image/draw"
 	"io"
+	"slices"
 	"strings"
 
 	"strandway/chart/layout"
@@ -18,9 +21,11 @@ var clothForms = []string{".png"}
 
 var clothCommand = command{
 	name:    "cloth",
-	use:     "FILE -o X.png [--colourway NAME] [--piece P] [--face rs|ws] [--size NAME]",
+	use:     "FILE -o X.png [--colourway NAME] [--piece P] [--face rs|ws|both] [--size NAME] [--sheet] [--tails]",
 	summary: "draw the cloth that the rows of a piece make",
-	run:     runCloth,
+	detail: "The picture prints at the size the gauge gives. With --sheet it has a caption, a scale bar and a\n" +
+		"shade card of each yarn.",
+	run: runCloth,
 }
 
 // A cloth is drawn so large that its stitches can be told apart, as far as the sheet's width goes.
@@ -30,10 +35,57 @@ const (
 	widest          = 4800
 )
 
+// showing says how a cloth is shown: on what, in which light, to whose eyes.
+type showing struct {
+	back   cloth.Background
+	vision colour.Vision
+}
+
+var (
+	faces   = map[string][]cloth.Face{"rs": {cloth.RS}, "ws": {cloth.WS}, "both": {cloth.RS, cloth.WS}}
+	grounds = map[string]cloth.Ground{"paper": cloth.Paper, "white": cloth.White, "wood": cloth.Wood, "linen": cloth.Linen, "transparent": cloth.Transparent}
+	lights  = map[string]cloth.Light{"daylight": cloth.Daylight, "warm": cloth.Warm}
+	visions = map[string]colour.Vision{"full": colour.Full, "grey": colour.Greyscale, "red": colour.Protanopia, "green": colour.Deuteranopia, "blue": colour.Tritanopia}
+)
+
+// show adds the options of showing to a flag set; the function gives what was chosen.
+func show(flags *flag.FlagSet) func() (showing, error) {
+	ground := flags.String("ground", "paper", "lay it on `GROUND`: paper, white, wood, linen or transparent")
+	light := flags.String("light", "daylight", "in which `LIGHT`: daylight or warm")
+	vision := flags.String("vision", "full", "as `EYES` see it: full, grey (lightness alone), red, green or blue (without these cones)")
+	return func() (s showing, err error) {
+		if s.back.Ground, err = oneOf("ground", *ground, grounds); err != nil {
+			return s, err
+		}
+		if s.back.Light, err = oneOf("light", *light, lights); err != nil {
+			return s, err
+		}
+		s.vision, err = oneOf("vision", *vision, visions)
+		return s, err
+	}
+}
+
+// oneOf gives what a word of an option stands for.
+func oneOf[T any](option, word string, of map[string]T) (T, error) {
+	v, ok := of[strings.ToLower(word)]
+	if !ok {
+		words := make([]string, 0, len(of))
+		for w := range of {
+			words = append(words, w)
+		}
+		slices.Sort(words)
+		return v, misused("--%s must be %s, not %s", option, strings.Join(words, " or "), word)
+	}
+	return v, nil
+}
+
 func runCloth(c *call) error {
 	flags := c.options()
 	choice := choose(flags, clothForms...)
-	side := flags.String("face", "rs", "the `SIDE` to show: rs or ws")
+	side := flags.String("face", "rs", "the `SIDE` to show: rs, ws or both")
+	shown := show(flags)
+	onSheet := flags.Bool("sheet", false, "with caption, scale bar and shade cards")
+	tails := flags.Bool("tails", false, "show the yarn ends, not yet woven in")
 	path, err := c.file()
 	if err != nil {
 		return err
@@ -41,14 +93,13 @@ func runCloth(c *call) error {
 	if err := choice.check(clothForms...); err != nil {
 		return err
 	}
-	var o cloth.Options
-	switch strings.ToLower(*side) {
-	case "rs":
-		o.Face = cloth.RS
-	case "ws":
-		o.Face = cloth.WS
-	default:
-		return misused("--face must be rs or ws, not %s", *side)
+	sides, err := oneOf("face", *side, faces)
+	if err != nil {
+		return err
+	}
+	as, err := shown()
+	if err != nil {
+		return err
 	}
 	src, err := c.open(path)
 	if err != nil {
@@ -58,71 +109,92 @@ func runCloth(c *call) error {
 	if err != nil {
 		return err
 	}
-	if g := src.pattern.Gauge; g.Stitches > 0 {
-		o.StitchMM = g.OverCM * 10 / g.Stitches
+	yarns := cloth.Seen(cloth.YarnsOf(worked, piece, choice.colourway), as.vision)
+	plan := layout.Arrange(worked.Pieces[piece].Fabric, layout.Measured())
+	o := cloth.Options{StitchMM: stitchMM(worked), Tails: *tails, Sprites: cloth.NewSprites(0)}
+	var pictures []image.Image
+	var perMM float64
+	for _, o.Face = range sides {
+		made := cloth.Make(plan, yarns, o)
+		sheet := cloth.Sheet{
+			Title:      title(worked, piece),
+			Colourway:  choice.colourway,
+			Names:      yarnNames(worked, piece, choice.colourway),
+			Width:      int(max(narrowest, min(pixelsPerStitch*made.Box().Width(), widest))),
+			StitchMM:   o.StitchMM,
+			Inches:     src.pattern.Units == "in",
+			Background: as.back,
+		}
+		if o.Face == cloth.WS {
+			sheet.Title += ", wrong side"
+		}
+		perMM = made.SheetPixelsPerMM(sheet)
+		var picture image.Image
+		if *onSheet {
+			picture, err = made.DrawSheet(context.Background(), yarns, sheet)
+		} else {
+			picture, err = made.Paint(context.Background(), made.WholeView(sheet.Width), yarns, as.back)
+			perMM = made.WholeView(sheet.Width).PixelsPerW / made.StitchMM()
+		}
+		if err != nil {
+			return err
+		}
+		pictures = append(pictures, picture)
 	}
-	yarns := clothYarns(worked, piece, choice.colourway)
-	made := cloth.Make(layout.Arrange(worked.Pieces[piece].Fabric, layout.Measured()), yarns, o)
-	sheet := cloth.Sheet{
-		Title:     title(worked, piece),
-		Colourway: choice.colourway,
-		Names:     yarnNames(worked, piece, choice.colourway),
-		Width:     int(max(narrowest, min(pixelsPerStitch*made.Box().Width(), widest))),
-		StitchMM:  o.StitchMM,
-		Inches:    src.pattern.Units == "in",
-	}
-	if o.Face == cloth.WS {
-		sheet.Title += ", wrong side"
-	}
-	picture, err := made.DrawSheet(context.Background(), yarns, sheet)
-	if err != nil {
-		return err
-	}
-	err = render.WriteFile(choice.out, func(w io.Writer) error {
-		return png.Encode(w, picture, png.Options{Text: map[string]string{"Title": sheet.Title}})
-	})
-	if err != nil {
+	if err := writePicture(choice.out, beside(pictures), perMM, title(worked, piece)); err != nil {
 		return err
 	}
 	return src.findings(c.stderr, worked, faults(worked.Findings))
 }
 
-// clothYarns are the yarns of a piece as the cloth draws them, in a colourway.
-func clothYarns(worked *model.Worked, piece int, colourway string) []cloth.Yarn {
-	colours := worked.YarnColours(piece, colourway)
-	out := make([]cloth.Yarn, len(colours))
-	for i := range out {
-		out[i].Colour = colours[i]
-		yarn, ok := worked.YarnOf(piece, i)
-		if !ok || colourway != "" && yarn.Look == "variegated" {
-			continue // a colourway names one colour a yarn
-		}
-		out[i].Look = looks[yarn.Look]
-		out[i].RepeatM = yarn.RepeatM
-		out[i].Colours = parsed(yarn.Colours)
+// stitchMM is the width of one single crochet at the pattern's gauge; 0 where it gives none.
+func stitchMM(worked *model.Worked) float64 {
+	if g := worked.Pattern.Gauge; g.Stitches > 0 {
+		return g.OverCM * 10 / g.Stitches
+	}
+	return 0
+}
+
+// writePicture writes a PNG that says its colour space and its size in print.
+func writePicture(path string, picture image.Image, pixelsPerMM float64, title string) error {
+	return render.WriteFile(path, func(w io.Writer) error {
+		return png.Encode(w, picture, png.Options{DPI: pixelsPerMM * 25.4, Text: map[string]string{"Title": title}})
+	})
+}
+
+// beside lays pictures side by side.
+func beside(pictures []image.Image) image.Image {
+	if len(pictures) == 1 {
+		return pictures[0]
+	}
+	var size image.Point
+	for _, p := range pictures {
+		size = image.Pt(size.X+p.Bounds().Dx(), max(size.Y, p.Bounds().Dy()))
+	}
+	out := image.NewRGBA(image.Rectangle{Max: size})
+	x := 0
+	for _, p := range pictures {
+		draw.Draw(out, p.Bounds().Add(image.Pt(x, 0)), p, p.Bounds().Min, draw.Src)
+		x += p.Bounds().Dx()
 	}
 	return out
 }
 
 // yarnNames are the yarns as a sheet names them: letter, yarn and shade.
 func yarnNames(worked *model.Worked, piece int, colourway string) []string {
-	names := worked.YarnNames(piece, colourway)
+	way, _ := worked.Pattern.Colourway(colourway)
+	var out []string
 	for i, letter := range worked.Pieces[piece].Fabric.Yarns {
-		names[i] = strings.TrimSpace(letter + "  " + names[i])
-	}
-	return names
-}
-
-// looks are the looks of yarns by the names files give them.
-var looks = map[string]cloth.Look{"solid": cloth.Solid, "heather": cloth.Heather, "tweed": cloth.Tweed, "variegated": cloth.Variegated}
-
-// parsed leaves out what is no colour.
-func parsed(written []string) []color.NRGBA {
-	var out []color.NRGBA
-	for _, s := range written {
-		if c, err := colour.Parse(s); err == nil {
-			out = append(out, c)
+		words := letter
+		if yarn, ok := worked.YarnOf(piece, i); ok {
+			shade := yarn.Shade
+			if way != nil && way.Shades[yarn.Letter].Shade != "" {
+				shade = way.Shades[yarn.Letter].Shade
+			}
+			said := slices.DeleteFunc([]string{yarn.Name, shade}, func(s string) bool { return s == "" })
+			words += "  " + strings.Join(said, ", ")
 		}
+		out = append(out, words)
 	}
 	return out
 }

@@ -151,7 +151,7 @@ func TestStrandsPicture(t *testing.T) {
 func golden(t *testing.T, name string, list *display.List) {
 	t.Helper()
 	path := filepath.Join("testdata", name+".golden")
-	got := list.String()
+	got := list.Dump()
 	if *update {
 		if err := os.WriteFile(path, []byte(got), 0o644); err != nil {
 			t.Fatal(err)

@@ -1,6 +1,8 @@
 package strand
 
 import (
+	"slices"
+
 	"strandway/model/fabric"
 	"strandway/model/measure"
 )
@@ -106,6 +108,12 @@ func Follow(f *fabric.Fabric, rowCM []float64) Strands {
 	for y := range w.waits {
 		w.end(uint8(y)) // the last end of every yarn is cut in the end
 		w.out.Ends += w.out.ByYarn[y].Ends()
+	}
+	for r := range w.out.Waiting { // a yarn that is not worked again is cut off rather than left to wait
+		w.out.Waiting[r] = slices.DeleteFunc(w.out.Waiting[r], func(at Wait) bool {
+			rows := w.out.ByYarn[at.Yarn].Rows
+			return rows[len(rows)-1] < r
+		})
 	}
 	return w.out
 }
