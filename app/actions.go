@@ -65,6 +65,7 @@ func (w *window) actions() action.Table {
 		t = append(t, &action.Action{ID: "yarn-" + letter, Menu: "Yarn", Label: "Row in yarn " + letter,
 			Keys: keys(fmt.Sprintf("Alt+%d", i+1)),
 			Can:  func() bool { _, has := w.s.Pattern().Yarn(letter); return has && inRow() },
+			Why:  func() string { return w.noYarn(letter) },
 			Do:   func() { w.rowYarn(letter) }})
 	}
 	return append(t, action.Table{

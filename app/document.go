@@ -24,7 +24,7 @@ var patternEnds = []string{".strand"}
 // open opens a file and remembers it.
 func (w *window) open(path string) {
 	if err := w.s.Open(path); err != nil {
-		w.say(upperFirst(err.Error()) + ".")
+		w.say(spoken(err.Error()))
 		return
 	}
 	w.remember(path)
@@ -126,7 +126,7 @@ func (w *window) save(then func()) {
 
 func (w *window) saveTo(path string, then func()) {
 	if err := w.s.Save(path); err != nil {
-		w.say(upperFirst(err.Error()) + ".")
+		w.say(spoken(err.Error()))
 		return
 	}
 	w.remember(path)
@@ -139,7 +139,7 @@ func (w *window) saveTo(path string, then func()) {
 func (w *window) askCopy() {
 	w.askFile("Save a copy", "Save", fileName(w.s.Name())+" copy.strand", true, patternEnds, func(path string) {
 		if err := w.s.SaveCopy(path); err != nil {
-			w.say(upperFirst(err.Error()) + ".")
+			w.say(spoken(err.Error()))
 			return
 		}
 		w.say("Saved a copy as " + filepath.Base(path))
@@ -196,7 +196,7 @@ func (w *window) askCloth() {
 // saved says what became of a file.
 func (w *window) saved(path string, err error) {
 	if err != nil {
-		w.say(upperFirst(err.Error()) + ".")
+		w.say(spoken(err.Error()))
 		return
 	}
 	w.set.Folder = filepath.Dir(path)

@@ -108,9 +108,14 @@ func (w *window) runShortcut(s fyne.Shortcut) {
 
 // run does an action, unless a question waits that it has nothing to do with.
 func (w *window) run(a *action.Action) {
-	if !w.sheetOpen() || a.Field {
-		a.Run()
+	if w.sheetOpen() && !a.Field {
+		return
 	}
+	if !a.Possible() && a.Why != nil {
+		w.say(a.Why())
+		return
+	}
+	a.Run()
 }
 
 func modifiers(c action.Chord) fyne.KeyModifier {

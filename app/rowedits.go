@@ -1,14 +1,21 @@
 package app
 
 import (
+	"strings"
+
 	"strandway/model/edit"
 	"strandway/model/syntax"
 )
 
 // writtenRow is the written row that holds the caret, as an index in the tree of the present rows.
 func (w *window) writtenRow() (row int, ok bool) {
+	rows, at := w.s.Rows(), w.s.Caret().At
+	line := edit.Line(rows, at)
+	if strings.TrimSpace(rows[at:line.End]) == "" {
+		at = max(line.Start, len(strings.TrimRight(rows[:at], " \t\n"))) // spaces behind the last word are the row's own
+	}
 	for i, r := range w.s.Tree().Rows {
-		if at := w.s.Caret().At; at >= r.Span.Start && at <= r.Span.End {
+		if at >= r.Span.Start && at <= r.Span.End {
 			row, ok = i, true // of two rows that meet at the caret the later one
 		}
 	}
@@ -50,6 +57,18 @@ func (w *window) rowYarn(letter string) {
 	if i, ok := w.writtenRow(); ok {
 		w.s.Rewrite("Row in yarn "+letter, edit.RowYarn(w.s.Tree(), i, letter), w.s.Caret().At)
 	}
+}
+
+// noYarn says why a row cannot be worked in a yarn.
+func (w *window) noYarn(letter string) string {
+	yarns := w.s.Pattern().Yarns
+	switch _, has := w.s.Pattern().Yarn(letter); {
+	case has:
+		return "There is no row yet to work in yarn " + letter + "."
+	case len(yarns) < int(letter[0]-'A'):
+		return "There is no yarn " + letter + " yet; “One more yarn” in the Yarn menu adds the next one."
+	}
+	return "There is no yarn " + letter + " yet; add it with the + under the pictures, or “One more yarn” in the Yarn menu."
 }
 
 func (w *window) nextPiece() { w.s.ShowPiece((w.s.Piece() + 1) % len(w.s.Pattern().Pieces)) }

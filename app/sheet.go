@@ -2,6 +2,7 @@ package app
 
 import (
 	"image/color"
+	"slices"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
@@ -52,10 +53,10 @@ func (w *window) openSheet(s *sheet) {
 		}
 		return true
 	}
-	s.card.Wheel = s.scroll
+	s.card.Wheel, s.card.Tab = s.scroll, func() { w.tabOn(s) }
 	objects := []fyne.CanvasObject{s.card}
 	for _, f := range s.fields {
-		f.field.Escape = w.closeSheet
+		f.field.Escape, f.field.Tab = w.closeSheet, s.card.Tab
 		objects = append(objects, f.field)
 	}
 	w.over.Objects = []fyne.CanvasObject{scrim, container.New(&sheetLayout{s}, objects...)}
@@ -64,7 +65,38 @@ func (w *window) openSheet(s *sheet) {
 		w.win.Canvas().Focus(s.fields[0].field)
 	} else {
 		w.win.Canvas().Focus(s.card)
+		s.card.ToFirst()
 	}
+}
+
+// tabOn takes the keys to the next field or button of a sheet, with Shift to the last one, and
+// never off it.
+func (w *window) tabOn(s *sheet) {
+	step := 1
+	if w.modifiers()&fyne.KeyModifierShift != 0 {
+		step = -1
+	}
+	at := -1 // on the card
+	for i, f := range s.fields {
+		if w.win.Canvas().Focused() == f.field {
+			at = i
+		}
+	}
+	if at < 0 {
+		if s.card.ToButton(step, false) {
+			return
+		}
+		at = len(s.fields)
+		if step > 0 {
+			at = -1
+		}
+	}
+	if next := at + step; next >= 0 && next < len(s.fields) {
+		w.win.Canvas().Focus(s.fields[next].field)
+		return
+	}
+	w.win.Canvas().Focus(s.card)
+	s.card.ToButton(step, true)
 }
 
 // closeSheet takes the sheet away and gives the keys back to the rows.
@@ -136,6 +168,7 @@ func (w *window) choose(title, about string, choices ...choice) {
 				spots = append(spots, s)
 				x = s.X - 10
 			}
+			slices.Reverse(spots) // as they stand, from the left
 			return spots
 		},
 	})

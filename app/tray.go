@@ -111,7 +111,7 @@ func (w *window) takeOut() { w.tell(w.s.TakeOut()) }
 // tell says why something was not done.
 func (w *window) tell(err error) {
 	if err != nil {
-		w.say(upperFirst(err.Error()) + ".")
+		w.say(spoken(err.Error()))
 	}
 }
 

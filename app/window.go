@@ -338,7 +338,17 @@ func sentence(f diag.Finding) string {
 	if f.Hint != "" && f.Mend == nil {
 		s += "; " + f.Hint
 	}
-	return upperFirst(strings.TrimRight(s, "?.")) + "."
+	return spoken(s)
+}
+
+// spoken makes a sentence of a message: a capital at its head, a full stop at its end where
+// nothing stands there yet.
+func spoken(s string) string {
+	s = upperFirst(s)
+	if !strings.HasSuffix(s, "?") && !strings.HasSuffix(s, ".") {
+		s += "."
+	}
+	return s
 }
 
 // newRow writes a row below the one in hand.

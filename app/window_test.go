@@ -141,3 +141,74 @@ func TestAChangeIsAskedForOnceBeforeItIsLost(t *testing.T) {
 		t.Error("nothing was unsaved, and it was asked all the same")
 	}
 }
+
+// Enter behind the foundation opens Row 1, whatever stands behind its last word.
+func TestEnterOpensTheNextRow(t *testing.T) {
+	for typed, want := range map[string]string{
+		"With A, ch 21.":  "With A, ch 21.\nRow 1: Sc in each ch.",
+		"With A, ch 21. ": "With A, ch 21. \nRow 1: Sc in each ch.",
+		"Ch 21":           "Ch 21\nRow 1: Sc in each ch.",
+	} {
+		w, settle := shown(t, "", 1024, 700)
+		w.beginWith(session.Blank())
+		write := func(s string) {
+			for _, r := range s {
+				w.page.TypedRune(r)
+			}
+		}
+		write(typed)
+		w.page.TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
+		write("Sc in each ch.")
+		settle()
+		if got := w.s.Rows(); got != want {
+			t.Errorf("after %q the rows are %q, want %q", typed, got, want)
+		}
+	}
+}
+
+// Tab goes round the buttons and fields of a sheet and never reaches the rows behind it.
+func TestTabStaysOnTheSheet(t *testing.T) {
+	w, _ := shown(t, "groyne-runner", 1024, 700)
+	before := w.s.Rows()
+	tab := &fyne.KeyEvent{Name: fyne.KeyTab}
+	for _, open := range []func(){
+		func() {
+			w.choose("Which?", "", choice{label: "This", first: true, do: func() {}}, choice{label: "That", do: func() {}})
+		},
+		w.askRow,
+		func() { w.pickColour(w.s.Pattern().Yarns[0]) },
+	} {
+		open()
+		for range 6 {
+			f := w.win.Canvas().Focused()
+			if f == nil || f == fyne.Focusable(w.page) {
+				t.Fatalf("the keys are with %T", f)
+			}
+			if on, ok := f.(fyne.Tabbable); !ok || !on.AcceptsTab() {
+				t.Fatalf("%T lets Tab go", f)
+			}
+			f.TypedKey(tab)
+			w.win.Canvas().Focused().TypedRune('x')
+		}
+		w.win.Canvas().Focused().TypedKey(&fyne.KeyEvent{Name: fyne.KeyEscape})
+		if w.sheetOpen() {
+			t.Error("Esc left the sheet open")
+		}
+	}
+	if w.s.Rows() != before {
+		t.Error("the rows were written to behind a sheet")
+	}
+}
+
+func TestAKeyForAYarnThatIsNotThereSaysSo(t *testing.T) {
+	w, _ := shown(t, "", 1024, 700)
+	w.beginWith(session.Blank())
+	for _, a := range w.table {
+		if a.ID == "yarn-B" {
+			w.run(a)
+		}
+	}
+	if !strings.Contains(w.said, "no yarn B") {
+		t.Errorf("said %q", w.said)
+	}
+}

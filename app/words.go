@@ -13,7 +13,10 @@ import (
 func (w *window) where() string {
 	m := w.s.Made()
 	if w.s.Rows() == "" || m == nil {
-		return "Nothing written yet; type a row at the left, or choose a beginning at the right"
+		if w.view == startView {
+			return "Nothing written yet; type a row at the left, or choose a beginning at the right"
+		}
+		return "Nothing written yet; begin at the left with the chain, as in “With A, ch 21.”, and press Enter for Row 1"
 	}
 	if f, ok := w.s.MendAtHand(); ok {
 		line := edit.Line(w.s.Rows(), w.s.Caret().At)

@@ -15,6 +15,7 @@ type Action struct {
 	Say   func() string // the label where it changes with the state; nil: Label
 	Keys  []Chord       // the first is shown in the menu
 	Can   func() bool   // whether it can be done now; nil: always
+	Why   func() string // says why it cannot be done, when its keys are pressed all the same; nil: nothing is said
 	On    func() bool   // whether it is ticked; nil: it has no tick
 	Do    func()
 	Rule  bool // a rule stands above it in its menu

@@ -20,7 +20,7 @@ func (d *Canvas) Button(k theme.Tokens, label string, x, y float32, first, right
 		d.Frame(x, y, w, height, 6, k.Paper, k.Accent, 1.2)
 		d.WordsMid(label, x+w/2, y+height/2, theme.Body, true, k.Accent)
 	}
-	return Spot{X: x, Y: y, W: w, H: height, Do: do}
+	return Spot{X: x, Y: y, W: w, H: height, Do: do, Button: true, First: first}
 }
 
 // Row is a strip of fixed height.

@@ -14,6 +14,7 @@ type Field struct {
 	Escape func()
 	Walk   func(step int) // up and down; nil: they do nothing
 	Keys   func(*fyne.KeyEvent) bool
+	Tab    func() // takes the Tab key; nil: it leaves the field
 }
 
 // NewField makes a field with a text, all of it chosen.
@@ -30,11 +31,18 @@ func (f *Field) FocusGained() {
 	f.TypedShortcut(&fyne.ShortcutSelectAll{})
 }
 
+// AcceptsTab implements fyne.Tabbable.
+func (f *Field) AcceptsTab() bool { return f.Tab != nil }
+
 // TypedKey implements fyne.Focusable.
 func (f *Field) TypedKey(e *fyne.KeyEvent) {
 	switch e.Name {
 	case fyne.KeyReturn, fyne.KeyEnter:
 		f.Enter(f.Text)
+	case fyne.KeyTab:
+		if f.Tab != nil {
+			f.Tab()
+		}
 	case fyne.KeyEscape:
 		f.Escape()
 	case fyne.KeyUp, fyne.KeyDown:

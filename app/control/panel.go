@@ -16,6 +16,8 @@ type Spot struct {
 	X, Y, W, H float32
 	Do         func()
 	Hint       string // one line, shown in the status line under the pointer
+	Button     bool   // a stop of Tab, where the panel has such stops
+	First      bool   // where the keys begin
 }
 
 // Panel is a strip of the window that draws itself anew at every change: tray, tabs, yarn
@@ -28,6 +30,7 @@ type Panel struct {
 	Hint  func(string)              // shows the hint of the spot under the pointer
 	Rune  func(rune)                // takes letters; nil: they are not used
 	Wheel func(by float32)          // scrolls; nil: there is nothing to scroll
+	Tab   func()                    // takes the Tab key; nil: it leaves the panel
 
 	th      *theme.Theme
 	min     fyne.Size
@@ -59,12 +62,54 @@ func (p *Panel) Redraw() {
 	p.at = min(p.at, max(len(p.spots)-1, 0))
 	if p.focused && p.at < len(p.spots) {
 		s := p.spots[p.at]
-		d.Frame(s.X-1, s.Y-1, s.W+2, s.H+2, 7, color.Transparent, k.Accent, 2)
+		p.ring(d, k, s)
 	}
 	p.layer.Objects = d.Objects
 	p.layer.Resize(p.Size())
 	p.layer.Refresh()
 }
+
+// ring marks the spot that the keys are at, with a gap, so that it is seen about a button's own edge.
+func (p *Panel) ring(d *Canvas, k theme.Tokens, s Spot) {
+	const gap, edge = 4, 1.5
+	size := p.Size()
+	left, top := max(s.X-gap, edge), max(s.Y-gap, edge)
+	right, bottom := min(s.X+s.W+gap, size.Width-edge), min(s.Y+s.H+gap, size.Height-edge)
+	d.Frame(left, top, right-left, bottom-top, 9, color.Transparent, k.Ink, 2)
+}
+
+// ToFirst puts the keys to the spot where they begin.
+func (p *Panel) ToFirst() {
+	for i, s := range p.spots {
+		if s.First {
+			p.at = i
+		}
+	}
+	p.Redraw()
+}
+
+// ToButton goes on to the next button, or with step -1 to the last one, and reports whether
+// there is one. From outside it enters at the end that is nearer.
+func (p *Panel) ToButton(step int, outside bool) bool {
+	at := p.at + step
+	if outside {
+		at = 0
+		if step < 0 {
+			at = len(p.spots) - 1
+		}
+	}
+	for ; at >= 0 && at < len(p.spots); at += step {
+		if p.spots[at].Button {
+			p.at = at
+			p.Redraw()
+			return true
+		}
+	}
+	return false
+}
+
+// AcceptsTab implements fyne.Tabbable.
+func (p *Panel) AcceptsTab() bool { return p.Tab != nil }
 
 // CreateRenderer implements fyne.Widget.
 func (p *Panel) CreateRenderer() fyne.WidgetRenderer {
@@ -157,6 +202,11 @@ func (p *Panel) TypedRune(r rune) {
 // TypedKey walks the spots and does what the present one does.
 func (p *Panel) TypedKey(e *fyne.KeyEvent) {
 	switch e.Name {
+	case fyne.KeyTab:
+		if p.Tab != nil {
+			p.Tab()
+		}
+		return
 	case fyne.KeyPageDown, fyne.KeyPageUp:
 		if p.Wheel != nil {
 			by := p.Size().Height / 2

@@ -113,7 +113,9 @@ func (b *box) arrangeNotes(y, width float32, inHand bool, s *scribe) float32 {
 		if fd.Hint != "" && fd.Mend == nil {
 			sentence += "; " + fd.Hint
 		}
-		sentence = strings.TrimRight(sentence, "?.") + "."
+		if !strings.HasSuffix(sentence, "?") && !strings.HasSuffix(sentence, ".") {
+			sentence += "."
+		}
 		for _, l := range wrap(sentence, 0, len(sentence), width-textLeft-textMargin, s.second, s.second) {
 			n.lines = append(n.lines, sentence[l.start:l.end])
 		}
