@@ -51,7 +51,10 @@ func (r *reader) isPieceHead(i int, l line) bool {
 	if words == 0 || words > 7 || len(text) > 60 || chatter.MatchString(text) || strings.ContainsAny(text[len(text)-1:], ".!?,;") {
 		return false
 	}
-	if letterHead.MatchString(text) || letterLast.MatchString(text) || letterFirst.MatchString(text) || hookWord.MatchString(text) {
+	if _, only := r.sizesOnly(l.text); only || bareSizes.MatchString(text) || sizesWord.MatchString(text) || handwork.MatchString(text) {
+		return false
+	}
+	if balls.MatchString(text) || metres.MatchString(text) || letterHead.MatchString(text) || letterLast.MatchString(text) || letterFirst.MatchString(text) || hookWord.MatchString(text) {
 		return false // a line of materials
 	}
 	c := []rune(text)[0]

@@ -69,6 +69,7 @@ type reader struct {
 	pieces   []*piece
 	open     *passage // the row being gathered
 	heading  *line    // a piece heading that has no rows yet
+	only     string   // the sizes that the rows are for, "" for all
 	multiple string   // stated before the first piece
 	special  *special // the special stitch being gathered
 	names    map[string]bool

@@ -80,7 +80,7 @@ func sectionHead(text string) (s section, rest string, ok bool) {
 var (
 	numbers = `#?\s*\d{1,4}(?:st|nd|rd|th|d)?`
 	several = numbers + `(?:\s*(?:[-–—,&+]|to|and|through|thru)\s*(?:(?:and|row|rnd|round|r)\s*)?` + numbers + `)*`
-	rowHead = regexp.MustCompile(`(?i)^(?:[-•*]\s+)?(?:\d{1,2}[.)]\s+)?(?:(?:rows?|rnds?|rounds?|rds?|rw|r)\s*\.?\s*(?:nos?\.?\s*)?` + several + `|` +
+	rowHead = regexp.MustCompile(`(?i)^(?:[-•*]\s+)?(?:\d{1,2}[.)]\s+)?(?:(?:with|using)\s+[\pL\d]{1,12},\s+)?(?:(?:rows?|rnds?|rounds?|rds?|rw|r)\s*\.?\s*(?:nos?\.?\s*)?` + several + `|` +
 		several + `(?:st|nd|rd|th)?\s*(?:rows?|rnds?|rounds?|rds?)|` +
 		`(?:first|second|third|fourth|fifth|sixth|seventh|eighth|ninth|tenth|next|last|final)\s+(?:rows?|rnds?|rounds?|rds?)|` +
 		`(?:foundation|base|set[- ]?up|joining|edging|border|beginning|ribbing|increase|decrease|pattern)\s+(?:row|rnd|round)\b(?:\s*\d+)?)(?:[^\pL\d]|$)`)

@@ -2,9 +2,11 @@ package page
 
 import (
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 
+	"strandway/model/pattern"
 	"strandway/model/syntax"
 )
 
@@ -72,7 +74,7 @@ func (r *reader) hangs(l line, gap bool) bool {
 	switch {
 	case strings.HasSuffix(above, ",") || strings.HasSuffix(above, ";") || strings.HasSuffix(above, "-") || endsWithJoiner(above):
 		return true
-	case gap || ownHead.MatchString(l.text):
+	case gap || ownHead.MatchString(l.text) || ownLine.MatchString(l.text):
 		return false
 	case !endsSentence(above):
 		return !r.startsAnew(l)
@@ -231,6 +233,7 @@ func chainIn(text string) int {
 		after := text[m[1]:]
 		ring := ringStart.MatchString(after) || joins.MatchString(after)
 		switch {
+		case strings.Count(text[:m[0]], "(") > strings.Count(text[:m[0]], ")"): // an explanation
 		case notChain.MatchString(after):
 		case n == 0:
 			if unnumbered < 0 {
@@ -272,6 +275,20 @@ func (r *reader) among(l line, gap bool) {
 			return
 		}
 	}
+	if handwork.MatchString(l.text) {
+		if r.open == nil || !r.open.remark || gap {
+			r.close()
+			r.open = &passage{remark: true}
+		}
+		r.open.add(l)
+		return
+	}
+	if names, ok := r.sizesOnly(l.text); ok {
+		r.close()
+		r.only = names
+		r.write(&passage{remark: true, parts: []part{part(l)}})
+		return
+	}
 	if ownLine.MatchString(l.text) || ownHead.MatchString(l.text) && r.readable(l.text[strings.Index(l.text, ":")+1:]) > .6 {
 		r.close()
 		r.open = &passage{}
@@ -306,6 +323,31 @@ var ownLine = regexp.MustCompile(`(?i)^(?:rep(?:eat)? (?:rows?|rnds?|rounds?|the
 
 // ownHead is a heading of the writer's own with its instructions: "Loop: ch 12".
 var ownHead = regexp.MustCompile(`^(?:\p{Lu}[\pL-]*(?: [\pL-]+){0,2}):\s`)
+
+// handwork begins what is done with the finished piece.
+var handwork = regexp.MustCompile(`(?i)^(?:seam|sew|stuff|weave|block|assemble|press|wash|pin|steam|fold|insert|embroider|darn|stitch the|hold the pieces|place marker|repeat for)\b`)
+
+// onlySizes is a line for which sizes the rows below it are: "Sizes L and XL only:", "All sizes:".
+var onlySizes = regexp.MustCompile(`(?i)^(?:for )?(?:sizes? )?(all|[\pL\d/-]+(?: [SML])?(?:(?:, | and |, and | & )[\pL\d/-]+(?: [SML])?)*)(?: sizes?)?(?: only)?\s*(?::|only\.?)$`)
+
+// sizesOnly gives the sizes that a line names as those for which the rows below are; "" for all of them.
+func (r *reader) sizesOnly(text string) (names string, ok bool) {
+	m := onlySizes.FindStringSubmatch(text)
+	if m == nil || len(r.p.Sizes) < 2 {
+		return "", false
+	}
+	if strings.EqualFold(m[1], "all") {
+		return "", true
+	}
+	for _, name := range sizeBetween.Split(m[1], -1) {
+		if !slices.ContainsFunc(r.p.Sizes, func(s pattern.Size) bool { return strings.EqualFold(s.Name, name) }) {
+			return "", false
+		}
+	}
+	return m[1], true
+}
+
+var sizeBetween = regexp.MustCompile(`, and |, | and | & `)
 
 // cutsYarn is an instruction after which nothing hangs on the hook.
 var cutsYarn = regexp.MustCompile(`(?i)\b(?:fasten off|finish off|break off|end off|cut (?:the )?(?:yarn|thread))`)
@@ -387,7 +429,22 @@ func (r *reader) write(x *passage) {
 			r.rename(p)
 		}
 	}
+	if r.only != "" && isRow {
+		x = r.forSizes(x)
+	}
 	p.begun = p.begun || isRow || foundationAt(text) >= 0
 	p.ended = cutsYarn.MatchString(text)
 	p.write(x, "")
+}
+
+// forSizes writes into a row's heading for which sizes it is.
+func (r *reader) forSizes(x *passage) *passage {
+	head := strings.TrimRight(rowHead.FindString(x.text()), " :.–—-")
+	if head == "" {
+		return x
+	}
+	before, after := x.to(len(head)), x.from(len(head))
+	before.parts = append(before.parts, part{after.parts[0].at, " (" + r.only + " only)"})
+	before.parts = append(before.parts, after.parts...)
+	return before
 }

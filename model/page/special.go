@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"strandway/model/pattern"
+	"strandway/model/stitch"
 	"strandway/model/syntax"
 )
 
@@ -28,6 +29,8 @@ func (r *reader) defines(l line) bool {
 	return r.definition(m) != nil
 }
 
+var capital = regexp.MustCompile(`^[-•*]?\s*\p{Lu}`)
+
 // definition reads a definition; nil if the program could not use it.
 func (r *reader) definition(m []string) *pattern.Special {
 	name, short := strings.TrimSpace(m[1]), m[2]
@@ -49,10 +52,11 @@ func (r *reader) definition(m []string) *pattern.Special {
 	return &s
 }
 
-// knows reports whether a word is a stitch of the library in the page's terms.
+// knows reports whether a word is a stitch of the library in the page's terms that needs no definition. What
+// a cluster or a puff is made of, every designer says anew.
 func (r *reader) knows(word string) bool {
-	_, ok := r.lib.Read(word, strings.ToLower(r.terms))
-	return ok
+	k, ok := r.lib.Read(word, strings.ToLower(r.terms))
+	return ok && k.Lump == stitch.NoLump
 }
 
 // shortForm is a stitch defined within a list of abbreviations: "p (picot: ch 3, sc in third ch from hook)".
@@ -69,7 +73,7 @@ func (r *reader) shorts(text string) {
 
 // addSpecial adds a line to the definition being gathered, or begins one.
 func (r *reader) addSpecial(l line) {
-	if r.special == nil || r.defines(l) {
+	if r.special == nil || r.defines(l) || capital.MatchString(l.text) && definitionForm.MatchString(l.text) {
 		r.endSpecial()
 		r.special = &special{}
 	}

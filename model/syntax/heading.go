@@ -50,6 +50,10 @@ func (r *reader) heading() (*Row, bool) {
 	if atLine && r.number(0) && r.wordAt(1, ".", ")") && (r.wordAt(2, "row", "rnd", "r") || r.peek(2).kind == ordinalToken && r.wordAt(3, "row", "rnd")) {
 		r.pass(2) // the list number before the heading
 	}
+	if atLine && r.word("with", "using") && r.isYarn(1) && r.wordAt(2, ",") && (r.wordAt(3, "row", "rnd", "r") || r.peek(3).kind == ordinalToken) { // "With C, rnd 1: ..."
+		row.Yarn = r.raw(r.peek(1))
+		r.pass(3)
+	}
 	worded := true // a word says that this is a heading
 	switch t := r.tok(); {
 	case r.word("row", "rnd", "r") && (r.number(1) || r.peek(1).kind == ordinalToken || r.wordAt(1, "#", "no", "nos") && (r.number(2) || r.wordAt(2, ".") && r.number(3))):

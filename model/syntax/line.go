@@ -142,6 +142,8 @@ func (r *reader) isFoundation() bool {
 	case t.text == "ch":
 		next := r.peek(k + 1)
 		return next.kind == numberToken || next.text == "n" || next.text == "x" || next.text == "a" || next.text == "("
+	case k == 0 && t.kind == numberToken && r.chainAhead(): // with sizes as well
+		return true
 	case t.kind == numberToken:
 		return r.wordAt(k+1, "ch") || r.wordAt(k+1, "n") && r.wordAt(k+4, "ch") || r.wordAt(k+1, "foundation")
 	case t.text == "foundation":

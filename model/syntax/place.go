@@ -265,7 +265,12 @@ func (r *reader) commonPlace(p *Place) {
 			r.back(m)
 		}
 	}
-	if r.word("of") && !r.wordAt(1, "row", "rnd", "prev") && !(r.wordAt(1, "last") && r.wordAt(2, "row", "rnd")) {
+	if r.words("just", "made") || r.words("just", "worked") {
+		r.pass(2)
+		p.Ord, p.What, p.Name = Same, InSt, ""
+		return
+	}
+	if r.word("of") && !r.wordAt(1, "row", "rnd", "r", "prev") && !(r.wordAt(1, "last") && r.wordAt(2, "row", "rnd")) {
 		r.pass(1)
 		r.fill("the")
 		if r.tchWord() {

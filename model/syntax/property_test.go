@@ -55,6 +55,7 @@ func (g *grower) row() *Row {
 			Tally{N: g.num()}, Tally{N: g.num(), What: InKind, Name: g.kind()},
 			Tally{N: g.num(), What: InSp, Chains: g.IntN(4)}))
 	}
+	closeRound(row.Body, row.Round)
 	markStart(row.Body)
 	return row
 }

@@ -219,7 +219,7 @@ func (r *reader) finish() {
 		if row.Named == "Foundation" && row.From == 0 && i+1 < len(rows) && rows[i+1].From == 2 && worksChain(row.Body) {
 			row.Named, row.From, row.To = "", 1, 1
 		}
-		closeRound(row.Body)
+		closeRound(row.Body, row.Round)
 		markStart(row.Body)
 	}
 	r.tellMisprints()
@@ -237,14 +237,19 @@ func worksChain(body []Node) bool {
 }
 
 // closeRound takes a slip stitch into the round's first stitch, at its end, for its join.
-func closeRound(body []Node) {
+func closeRound(body []Node, round bool) {
 	for i := len(body) - 1; i > 0; i-- {
 		switch x := body[i].(type) {
 		case *Note, *Turn, *Yarn:
 			continue
 		case *Make:
-			if x.Kind == slipStitch && x.Place != nil && (x.Place.Ord == First || x.Place.What == InTch) {
-				body[i] = &Join{Span: x.Span, Place: x.Place, With: slipStitch}
+			closes := x.Kind == slipStitch
+			if !closes && round { // "ch 2, tr in first dc": a half-join
+				_, closes = body[i-1].(*ChainN)
+				closes = closes && x.N.isOne() && x.Place != nil && x.Place.Ord == First
+			}
+			if closes && x.Place != nil && (x.Place.Ord == First || x.Place.What == InTch) {
+				body[i] = &Join{Span: x.Span, Place: x.Place, With: x.Kind}
 			}
 		}
 		return

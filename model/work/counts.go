@@ -2,6 +2,7 @@ package work
 
 import (
 	"fmt"
+	"regexp"
 	"slices"
 
 	"strandway/model/diag"
@@ -137,7 +138,10 @@ func (w *worker) tally(t *syntax.Tally) tally {
 	return tally{tops, -1, tops + chains, tops - turning, tops + oneMore}
 }
 
+// firstOne is how writers name the group that a row begins with: "beg cl", "beginning shell".
+var firstOne = regexp.MustCompile(`^(?:beg|beginning|starting|start|first)[ -]`)
+
 // answersTo reports whether a group made in this row is meant by a name: groups without names of their own answer to any.
 func (w *worker) answersTo(have, want string) bool {
-	return want == "" || want == "group" || have == want || w.tree.Units[have] == nil
+	return want == "" || want == "group" || have == want || w.tree.Units[have] == nil || firstOne.ReplaceAllString(have, "") == want
 }

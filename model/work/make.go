@@ -308,10 +308,10 @@ func (w *worker) standsInPlace(body []syntax.Node) *syntax.ChainN {
 	return nil
 }
 
-// record makes a group of the stitches from first on; one stitch is none.
+// record makes a group of the stitches from first on; one stitch is none, unless the pattern has a name for it.
 func (w *worker) record(name string, first int32, corner bool) {
 	last := int32(len(w.fab.Stitches))
-	if last <= first+1 {
+	if _, named := w.tree.Units[name]; last <= first || last == first+1 && !named {
 		return
 	}
 	unit := int32(len(w.fab.Units))

@@ -38,7 +38,9 @@ func (w *worker) turningChain(c *syntax.ChainN, rest []syntax.Node) error {
 	}
 	counts := c.Counts
 	key := standing{n, kindName(kind)}
-	if counts != syntax.Unsaid {
+	if counts == syntax.Unsaid && w.beginsCluster(rest) {
+		counts = syntax.CountsNot
+	} else if counts != syntax.Unsaid {
 		w.learned[key] = counts // what a row says holds for the rows after it
 	} else {
 		counts = w.customOf(key)
@@ -77,6 +79,19 @@ func (w *worker) turningChain(c *syntax.ChainN, rest []syntax.Node) error {
 // 2" of linen stitch.
 func (w *worker) loopAtEdge(n int, kind *stitch.Kind) bool {
 	return n > w.height(kind) && w.height(kind) == 1 && !w.round && (w.step.edgeLoop == n || w.step.edgeLoop == 0 && !w.step.usesTch)
+}
+
+// beginsCluster: "ch 3, dc2tog in same sp" at a row's start is one cluster, of which the chain is a leg.
+func (w *worker) beginsCluster(rest []syntax.Node) bool {
+	if len(rest) == 0 {
+		return false
+	}
+	m, ok := rest[0].(*syntax.Make)
+	if !ok || m.Place != nil && m.Place.Ord != syntax.Same {
+		return false
+	}
+	k := w.fab.Kinds[w.kind(m.Kind)]
+	return k.Legs > 1 && (m.Place != nil || k.SamePlace)
 }
 
 // customOf decides whether a turning chain of which the row says nothing is a
