@@ -38,7 +38,8 @@ type Options struct {
 	Waiting   bool      // marks where a yarn is left to wait and where it is taken up again
 	Callouts  []Callout // notes with a line to a stitch
 
-	Grid Grid // of charts by cells
+	Own  []Own // stitches of the designer's own that have a symbol
+	Grid Grid  // of charts by cells
 }
 
 // Callout is a note beside the chart, with a line to what it speaks of.

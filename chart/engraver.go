@@ -27,8 +27,9 @@ type engraver struct {
 	fans    []geom.Point  // by fan: the mean direction of its members
 	members []int         // by fan
 	drawn   keyBook
-	loaded  []bool // by stitch, whether one stands in it; see carries
-	under   passed // what long stitches may pass
+	loaded  []bool         // by stitch, whether one stands in it; see carries
+	under   passed         // what long stitches may pass
+	own     map[string]Own // by abbreviation
 
 	settled  map[int32]frame // where what hangs in rounds has found room
 	settling bool            // drawing only to find it
@@ -43,6 +44,7 @@ func newEngraver(p *layout.Plan, o Options) *engraver {
 	}
 	e := &engraver{o: o, p: p, f: p.Fabric, set: symbol.Standard(), unit: o.Unit, list: &display.List{},
 		look: newPalette(o, len(p.Fabric.Yarns)), cut: make(map[glyph]int), drawn: newKeyBook()}
+	e.ownSymbols()
 	e.fans, e.members = meanDirections(p)
 	return e
 }

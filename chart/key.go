@@ -19,6 +19,7 @@ type keyBook struct {
 	chains bool
 	ring   bool
 	meshes bool            // of filet, open and filled
+	own    map[string]bool // stitches of the designer\'s own, by abbreviation
 	yarns  map[string]bool // signs of what happens to a yarn, by symbol
 }
 
@@ -37,12 +38,15 @@ type sign struct {
 type meaning struct{ rs, ws *stitch.Kind }
 
 func newKeyBook() keyBook {
-	return keyBook{signs: make(map[sign]*meaning), yarns: make(map[string]bool)}
+	return keyBook{signs: make(map[sign]*meaning), yarns: make(map[string]bool), own: make(map[string]bool)}
 }
 
 // stitch notes a stitch as it was drawn.
 func (b *keyBook) stitch(e *engraver, id int32, k *stitch.Kind, legs []layout.Leg, mark string) {
 	s := sign{symbol: e.symbolOf(k), legs: 1, mark: mark}
+	if e.isSpike(id) {
+		s.symbol = "spike"
+	}
 	if shape, ok := e.set.Symbol(s.symbol); !ok || !shape.Whole {
 		s.legs = max(1, len(legs))
 		if k.SamePlace && k.Legs > 1 {
@@ -189,6 +193,7 @@ func (e *engraver) entries() []entry {
 	for _, s := range signs {
 		out = append(out, e.signEntry(s, plain))
 	}
+	out = append(out, e.ownEntries(plain)...)
 	if len(e.f.Yarns) > 1 && !e.o.Monochrome {
 		for i, letter := range e.f.Yarns {
 			out = append(out, e.yarnEntry(letter, e.look.yarn(uint8(i)), i))
@@ -253,10 +258,18 @@ func (e *engraver) signEntry(s sign, ink yarnInk) entry {
 			feet[i] = at.Add(geom.Point{X: (float64(i) - float64(s.legs-1)/2) * spread})
 			posts[i] = post{s.post, geom.Point{Y: 1}}
 		}
-		g := glyph{symbol: s.symbol, fill: ink.fill, legs: bowedLegs(s.bowed), lump: s.lump}
+		name := s.symbol
+		if s.post != 0 && s.legs == 1 {
+			name = e.footed(name)
+		}
+		g := glyph{symbol: name, fill: ink.fill, legs: bowedLegs(s.bowed), lump: s.lump}
 		e.engrave(g, feet, posts, at.Add(geom.Point{Y: height}), s.mark, ink)
 	}
 	m := e.drawn.signs[s]
+	below := ""
+	if k := cmp.Or(m.rs, m.ws); s.symbol == "spike" && k.Symbol != "spike" {
+		below = ", worked below"
+	}
 	turned := s.post != 0 || s.mark != "" // shows otherwise on the right side than it is worked on the wrong one
 	switch {
 	case turned && m.rs != nil && m.ws != nil && m.rs != m.ws:
@@ -266,10 +279,8 @@ func (e *engraver) signEntry(s sign, ink yarnInk) entry {
 		return en
 	case turned && m.rs == nil:
 		return e.entry(m.ws, " on WS", height, draw)
-	case m.rs == nil:
-		return e.entry(m.ws, "", height, draw)
 	}
-	return e.entry(m.rs, "", height, draw)
+	return e.entry(cmp.Or(m.rs, m.ws), below, height, draw)
 }
 
 func (e *engraver) entry(k *stitch.Kind, more string, tall float64, draw func(geom.Point)) entry {

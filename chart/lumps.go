@@ -9,7 +9,7 @@ import (
 // How far the outer legs of a lump bow out, in u.
 const (
 	bowFew     = .30 // up to three legs
-	bowMany    = .40
+	bowMany    = .44
 	bowPopcorn = .52
 	capWidth   = .2 // half of what the legs of a popcorn take up under its cap
 )
@@ -67,7 +67,7 @@ func (e *engraver) lump(s *symbol.Symbol, g glyph, height float64, add func(geom
 func shortened(mark geom.Path, x float64, legs int) geom.Path {
 	k := .55
 	if legs > 3 {
-		k = .38
+		k = .25
 	}
 	c := mark.Box().Centre()
 	return mark.Transform(geom.Translate(-c.X, -c.Y).Then(geom.Scale(k, k)).Then(geom.Translate(c.X+x, c.Y)))

@@ -87,6 +87,10 @@ func (e *engraver) isLong(id int32) bool {
 	return false
 }
 
+// isSpike reports whether a stitch is drawn as a spike: a sc worked below the
+// usual row is one, by whatever name it was written.
+func (e *engraver) isSpike(id int32) bool { return e.f.Kind(id).Symbol == "sc" && e.isLong(id) }
+
 // passed are the middles of what long stitches may pass, by the square of one u they lie in.
 type passed map[[2]int][]geom.Point
 

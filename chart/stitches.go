@@ -24,7 +24,7 @@ const (
 	gapUnderTurning = .26
 )
 
-const crossedRaise = .2 // of its height, by which the marks of a crossed stitch are raised
+const crossedRaise = .26 // of its height, by which the marks of a crossed stitch are raised
 
 // stitches draws all rows, and then what passes over them.
 func (e *engraver) stitches() {
@@ -70,6 +70,12 @@ func (e *engraver) stitch(id int32, cased bool) {
 	}
 	e.begin(fmt.Sprintf("s%d", id), "stitch", e.title(id), id)
 	defer e.end()
+	if own, first, ok := e.ownOf(id); ok {
+		if first {
+			e.ownStitch(id, own)
+		}
+		return
+	}
 	switch {
 	case s.Has(fabric.Picot):
 		e.picot(id)
@@ -90,13 +96,11 @@ func (e *engraver) standing(id int32, k *stitch.Kind, cased bool) {
 	legs := e.legs(id)
 	ink := e.look.yarn(s.Yarn)
 	g := glyph{symbol: e.symbolOf(k), fill: ink.fill, cased: cased}
-	if e.isLong(id) && k.Symbol == "sc" { // a long sc is a spike, by whatever name it was written
+	if e.isSpike(id) {
 		g.symbol = "spike"
 	}
-	if joined := g.symbol + "-foot"; p.Fan >= 0 && len(legs) == 1 && !legs[0].Space {
-		if _, ok := e.set.Symbol(joined); ok {
-			g.symbol = joined
-		}
+	if len(legs) == 1 && (p.Fan >= 0 && !legs[0].Space || legs[0].Post != 0) {
+		g.symbol = e.footed(g.symbol)
 	}
 	shape, ok := e.set.Symbol(g.symbol)
 	if !ok {
@@ -193,6 +197,15 @@ func (e *engraver) onPost(foot geom.Point, p post, ink yarnInk, g glyph) geom.Po
 	hook.height = steps(shape.Height())
 	e.put(hook, frame{foot, p.up}, ink.line)
 	return foot.Add(p.up.Mul(shape.Height()))
+}
+
+// footed is the form of a symbol that reaches down to its foot, where it has one:
+// for stitches that share their foot or are hooked round a post.
+func (e *engraver) footed(name string) string {
+	if _, ok := e.set.Symbol(name + "-foot"); ok {
+		return name + "-foot"
+	}
+	return name
 }
 
 // symbolOf is the symbol of a kind, + for x where that is asked for.

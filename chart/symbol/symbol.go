@@ -7,6 +7,7 @@ package symbol
 import (
 	"fmt"
 	"io/fs"
+	"maps"
 	"sync"
 
 	"github.com/pelletier/go-toml/v2"
@@ -94,6 +95,32 @@ type Set struct{ byName map[string]*Symbol }
 func (s *Set) Symbol(name string) (*Symbol, bool) {
 	y, ok := s.byName[name]
 	return y, ok
+}
+
+// With is the set and some symbols more; those of a name in the set take its place.
+func (s *Set) With(more ...*Symbol) *Set {
+	both := &Set{byName: maps.Clone(s.byName)}
+	for _, y := range more {
+		both.byName[y.Name] = y
+	}
+	return both
+}
+
+// Drawn makes a symbol of a path as [ParsePath] reads it, in stitch widths, with
+// its foot at 0 0 and y upward. It is drawn whole, as high as its stitch.
+func Drawn(name, path string) (*Symbol, error) {
+	p, err := ParsePath(path)
+	if err != nil {
+		return nil, err
+	}
+	box := p.Bounds()
+	if box.Max.Y < .2 {
+		return nil, fmt.Errorf("path %q does not rise above its foot at 0 0", path)
+	}
+	return &Symbol{
+		Name: name, Whole: true, Parts: []Part{{Role: Stem, Path: p}}, Box: box, Head: geom.Point{Y: box.Max.Y},
+		Left: geom.Point{X: box.Min.X, Y: box.Max.Y / 2}, Right: geom.Point{X: box.Max.X, Y: box.Max.Y / 2},
+	}, nil
 }
 
 // Standard is the set that the program carries.

@@ -310,6 +310,7 @@ func readSpecial(t *table, names unique) Special {
 		Name:         t.text("name"),
 		US:           t.lines("us"),
 		UK:           t.lines("uk"),
+		Symbol:       t.text("symbol"),
 	}
 	if s.US == "" && s.UK == "" {
 		t.doc.fault(t.here(), fmt.Sprintf("the stitch %q has no definition", s.Abbreviation), `add a line: us = "(hdc, ch 1, hdc) in indicated place"`)

@@ -50,6 +50,7 @@ func (p *Pattern) Encode() []byte {
 		w.text("name", s.Name)
 		w.lines("us", s.US)
 		w.lines("uk", s.UK)
+		w.text("symbol", s.Symbol)
 	}
 	for _, piece := range p.Pieces {
 		w.header("[[piece]]")

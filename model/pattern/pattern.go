@@ -109,6 +109,7 @@ type Special struct {
 	Abbreviation string
 	Name         string
 	US, UK       string // its definition in US or UK terms; one of the two is enough
+	Symbol       string // what draws it in charts, the name of a symbol or a path; "" for its parts
 }
 
 // Piece is one worked part: a body, an edging, a motif.
