@@ -17,7 +17,7 @@ func main() {
 		os.Exit(command.Run(args, os.Stdout, os.Stderr))
 	}
 	if len(args) > 1 {
-		fmt.Fprintln(os.Stderr, "strandway: one pattern file at a time, or a command (see strandway --help)")
+		fmt.Fprintf(os.Stderr, "strandway: %q is no command, and the window opens one pattern file at a time (see strandway --help)\n", args[0])
 		os.Exit(2)
 	}
 	if err := openWindow(append(args, "")[0]); err != nil {
