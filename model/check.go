@@ -20,7 +20,7 @@ func checkPattern(p *pattern.Pattern) diag.List {
 	if len(p.Pieces) == 0 {
 		add(diag.Note, "no-piece", "the pattern has no piece yet", "write [[piece]], a name, and its rows")
 	}
-	if p.Gauge.Stitches == 0 || p.Gauge.Rows == 0 {
+	if stitches, rows := gauge(p.Gauge); stitches == 0 || rows == 0 {
 		add(diag.Note, "no-gauge", "the pattern gives no gauge, so finished sizes are not known",
 			"measure a blocked swatch and write its stitches and rows under [gauge]")
 	}

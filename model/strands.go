@@ -8,6 +8,7 @@ import (
 
 	"strandway/model/diag"
 	"strandway/model/fabric"
+	"strandway/model/measure"
 	"strandway/model/strand"
 	"strandway/model/syntax"
 	"strandway/model/trade"
@@ -35,7 +36,7 @@ func (w *Worked) Limits() Limits {
 // checkFigures looks at what follows from the worked fabrics: floats, loops on
 // markers, edges, and what a small child could come to harm by.
 func checkFigures(w *Worked) diag.List {
-	var list diag.List
+	list := checkGauge(w.Pattern)
 	scale := w.scale()
 	edged := slices.ContainsFunc(w.Pieces, func(p PieceWork) bool { return p.Piece.Worked == "along an edge of another piece" })
 	for i := range w.Pieces {
@@ -46,6 +47,7 @@ func checkFigures(w *Worked) diag.List {
 		c.carried()
 		c.held()
 		c.open()
+		c.sides()
 		list = append(list, c.list...)
 	}
 	if w.Pattern.Baby {
@@ -187,6 +189,18 @@ func (c *strandCheck) open() {
 		slices.Sort(edges)
 		c.say(diag.Note, "open-float", 0, fmt.Sprintf("the floats of %s at the %s are not covered by any edging", strings.Join(letters, ", "), strings.Join(edges, " and the ")),
 			"work an edging over them, or say in the notes how to carry the yarn")
+	}
+}
+
+// sides tells of an edging with more stitches along one side than along the other.
+func (c *strandCheck) sides() {
+	f := c.piece.Fabric
+	for r := range f.Rows {
+		left, right := measure.AlongSides(f, r)
+		if left > 0 && right > 0 && left != right {
+			c.say(diag.Doubt, "edging-sides", r, fmt.Sprintf("the edging has %d stitches along the left side and %d along the right", left, right),
+				fmt.Sprintf("work the same number on both; %d single crochet would lie flat", measure.AlongRows(f, 1, 0).Stitches))
+		}
 	}
 }
 

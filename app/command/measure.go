@@ -126,7 +126,7 @@ func nested(src *source, piece int) ([]schematic.Piece, error) {
 		w := model.Work(lib, src.pattern, i)
 		size := w.Figures().Pieces[piece].Size
 		p := schematic.Piece{Outline: schematic.Outline(layout.Arrange(w.Pieces[piece].Fabric, layout.Measured())),
-			WidthCM: size.WidthCM, LengthCM: size.LengthCM, Round: size.Form == measure.Disc}
+			WidthCM: size.WidthCM, LengthCM: size.LengthCM, Round: size.Form == measure.Disc, Down: size.Form == measure.Hollow}
 		if len(src.pattern.Sizes) > 1 {
 			p.Name = src.pattern.Sizes[i].Name
 		}
@@ -137,7 +137,7 @@ func nested(src *source, piece int) ([]schematic.Piece, error) {
 
 // laidCloth is the cloth of a piece, cut to its edges.
 func laidCloth(worked *model.Worked, piece int, colourway string) (image.Image, error) {
-	yarns := clothYarns(worked, piece, colourway)
+	yarns := cloth.YarnsOf(worked, piece, colourway)
 	made := cloth.Make(layout.Arrange(worked.Pieces[piece].Fabric, layout.Measured()), yarns, cloth.Options{})
 	box := made.Box()
 	const pixels = 1800 // along the longer side

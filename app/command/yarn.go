@@ -11,7 +11,7 @@ import (
 
 var yarnCommand = command{
 	name:    "yarn",
-	use:     "FILE [--size NAME] [--margin PERCENT] [--left LETTER=METRES] [--json]",
+	use:     "FILE [--size NAME] [--margin PERCENT] [--left LETTER=METRES] [--instead METRES/GAUGE] [--json]",
 	summary: "reckon the yarn: metres expected, low and high, balls with a margin, weight, price and what is left over",
 	detail: "Metres are reckoned stitch by stitch from hook and yarn, floats and ends added: within about an eighth\n" +
 		"without a weighed swatch, a twentieth with one under [gauge.swatch].",
@@ -42,14 +42,15 @@ type pieceOf struct {
 
 // yarnsOf is the whole requirement.
 type yarnsOf struct {
-	Size       string   `json:"size"`
-	Margin     float64  `json:"margin_percent"`
-	Calibrated bool     `json:"calibrated"`
-	Guess      bool     `json:"gauge_guessed"`
-	Yarns      []yarnOf `json:"yarns"`
-	Total      float64  `json:"total_m"`
-	Price      float64  `json:"price"`
-	Rest       *restOf  `json:"rest,omitempty"`
+	Size       string    `json:"size"`
+	Margin     float64   `json:"margin_percent"`
+	Calibrated bool      `json:"calibrated"`
+	Guess      bool      `json:"gauge_guessed"`
+	Yarns      []yarnOf  `json:"yarns"`
+	Total      float64   `json:"total_m"`
+	Price      float64   `json:"price"`
+	Rest       *restOf   `json:"rest,omitempty"`
+	Instead    []otherOf `json:"instead,omitempty"`
 }
 
 // restOf says for how many rows what remains of a ball is enough.
@@ -61,11 +62,19 @@ type restOf struct {
 	Of     int     `json:"of_rows"`
 }
 
+// otherOf is what another yarn would take in place of one of the pattern's.
+type otherOf struct {
+	Yarn   string  `json:"yarn"`
+	Metres float64 `json:"metres"`
+	Balls  int     `json:"balls"`
+}
+
 func runYarn(c *call) error {
 	flags := c.options()
 	size := flags.String("size", "", "work the size `NAME`; the first without it")
 	margin := flags.Float64("margin", -1, "have `PERCENT` more in hand than is expected; the pattern's own or the trade's custom without it")
 	left := flags.String("left", "", "say for how many rows of the first piece so much yarn is enough: `LETTER=METRES`")
+	instead := flags.String("instead", "", "reckon with balls of another yarn, of so many metres, and its gauge in stitches to 10 cm: `METRES/GAUGE`")
 	asJSON := flags.Bool("json", false, "print JSON")
 	path, err := c.file()
 	if err != nil {
@@ -90,6 +99,11 @@ func runYarn(c *call) error {
 		return fmt.Errorf("%s names neither a hook nor a yarn's weight, so its yarn cannot be reckoned", path)
 	}
 	out := describeYarn(worked, figures)
+	if *instead != "" {
+		if out.Instead, err = substitute(figures, *instead); err != nil {
+			return err
+		}
+	}
 	if *left != "" {
 		if out.Rest, err = rest(worked, figures, *left); err != nil {
 			return err
@@ -127,6 +141,23 @@ func describeYarn(worked *model.Worked, figures *model.Figures) *yarnsOf {
 	}
 	out.Total, out.Price = round(out.Total, 1), round(out.Price, 2)
 	return out
+}
+
+// substitute reads "180/16", a ball of 180 m at 16 stitches to 10 cm, and reckons each yarn in it.
+func substitute(figures *model.Figures, asked string) ([]otherOf, error) {
+	var metres, gauge float64
+	if n, _ := fmt.Sscanf(asked, "%f/%f", &metres, &gauge); n != 2 || !(metres > 0) || !(gauge > 0) {
+		return nil, misused("--instead is a ball's metres and stitches to 10 cm, as in 180/16, not %q", asked)
+	}
+	if !figures.Known() {
+		return nil, misused("--instead needs the pattern's own gauge to compare with")
+	}
+	var out []otherOf
+	for _, a := range figures.Yarns {
+		m := yarn.Substitute(a.Metres, 10/figures.Scale.ColumnCM, gauge)
+		out = append(out, otherOf{a.Letter, round(m, 1), yarn.Balls(m, figures.Margin, metres)})
+	}
+	return out, nil
 }
 
 // rest reads "B=34" and reckons how far so many metres of yarn B go.
@@ -181,6 +212,9 @@ func (y *yarnsOf) print(c *call) error {
 	fmt.Fprintf(c.stdout, "%.0f m in all, reckoned %s; balls with %g %% in hand\n", y.Total, basis, y.Margin)
 	if y.Price > 0 {
 		fmt.Fprintf(c.stdout, "price of all balls %.2f\n", y.Price)
+	}
+	for _, o := range y.Instead {
+		fmt.Fprintf(c.stdout, "in the other yarn %s takes %.0f m, %s\n", o.Yarn, o.Metres, count(o.Balls, "ball"))
 	}
 	if r := y.Rest; r != nil {
 		fmt.Fprintf(c.stdout, "%g m of %s are enough for %d of the %d rows of %s in that yarn\n", r.Metres, r.Yarn, r.Rows, r.Of, r.Piece)

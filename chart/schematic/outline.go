@@ -16,7 +16,11 @@ import (
 // chain-spaces leave are closed; what is then traced is the edge of the cover.
 func Outline(p *layout.Plan) geom.Path {
 	gap := openings(p.Fabric)
-	m := newCover(p.Box, gap)
+	fine, within := .25, .45 // u: within is less than the rise of a ripple, more than an uneven edge
+	if p.Manner >= layout.Circle {
+		fine, within = .1, .15
+	}
+	m := newCover(p.Box, gap, fine)
 	if m == nil {
 		return geom.Path{}
 	}
@@ -36,7 +40,7 @@ func Outline(p *layout.Plan) geom.Path {
 		}
 	}
 	m.close(int(math.Ceil(gap / 2 / m.cell)))
-	return m.trace()
+	return m.trace(within)
 }
 
 // openings is the widest opening, in u, that does not break an edge: as wide as
@@ -64,11 +68,11 @@ type cover struct {
 }
 
 // newCover is an empty grid with room about the box; nil where the box is empty.
-func newCover(b geom.Box, gap float64) *cover {
+func newCover(b geom.Box, gap, fine float64) *cover {
 	if b.IsEmpty() {
 		return nil
 	}
-	const fine, across = .25, 500
+	const across = 500
 	m := &cover{cell: max(fine, max(b.Width(), b.Height())/across)}
 	room := gap + 2*m.cell
 	b = b.Grow(room)
@@ -127,8 +131,8 @@ func (m *cover) spread(n int, to bool) {
 }
 
 // trace walks round the largest covered part, keeping it on the left, and
-// straightens what it finds.
-func (m *cover) trace() geom.Path {
+// straightens what it finds to within so many u.
+func (m *cover) trace(within float64) geom.Path {
 	at := func(x, y int) bool { return x >= 0 && y >= 0 && x < m.width && y < m.height && m.on[y*m.width+x] }
 	var best []geom.Point
 	seen := map[[2]int]bool{}
@@ -164,7 +168,6 @@ func (m *cover) trace() geom.Path {
 		}
 	}
 	var path geom.Path
-	const within = .45 // u: less than the rise of a ripple, more than an uneven edge
 	for i, p := range straighten(best, max(1.2, within/m.cell)) {
 		p = m.origin.Add(p.Mul(m.cell))
 		if i == 0 {

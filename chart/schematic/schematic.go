@@ -22,7 +22,8 @@ type Piece struct {
 	Name              string    // of the size; "" where there is only one
 	Outline           geom.Path // in any unit, y upward, as [Outline] gives it
 	WidthCM, LengthCM float64   // the outline is drawn so large
-	Round             bool      // measured across
+	Round             bool      // worked from the middle outward
+	Down              bool      // worked from the top down
 }
 
 // Options say how a schematic is drawn.
@@ -174,7 +175,7 @@ func (s *sheet) pieces(sizes []Piece, x, wide float64) {
 	}
 }
 
-// direction is a small arrow the way the piece is worked: upward, or outward from the middle.
+// direction is a small arrow the way the piece is worked: upward, downward, or outward from the middle.
 func (s *sheet) direction(x float64, p Piece) {
 	from, to := s.at(x, p.LengthCM*.38), s.at(x, p.LengthCM*.62)
 	if p.Round {
@@ -183,9 +184,13 @@ func (s *sheet) direction(x float64, p Piece) {
 	if from.Y-to.Y < 3 {
 		return
 	}
+	back := 1.8
+	if p.Down {
+		from, to, back = to, from, -back
+	}
 	s.line(from, to, faint, .3)
-	s.line(geom.Point{X: to.X - 1.2, Y: to.Y + 1.8}, to, faint, .3)
-	s.line(geom.Point{X: to.X + 1.2, Y: to.Y + 1.8}, to, faint, .3)
+	s.line(geom.Point{X: to.X - 1.2, Y: to.Y + back}, to, faint, .3)
+	s.line(geom.Point{X: to.X + 1.2, Y: to.Y + back}, to, faint, .3)
 }
 
 // measures draws the dimension lines: widths below, lengths at the right. Sizes

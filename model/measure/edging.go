@@ -36,6 +36,21 @@ func AlongRows(f *fabric.Fabric, multiple, plus int) PickUp {
 	return p
 }
 
+// AlongSides counts the stitches of row r that stand in the row ends of each side.
+func AlongSides(f *fabric.Fabric, r int) (left, right int) {
+	row := &f.Rows[r]
+	for id := row.First; id < row.Last; id++ {
+		if bases := f.Of(id); len(bases) > 0 && bases[0].How == fabric.RowEnd && bases[0].At >= 0 {
+			if AtLeft(f, bases[0].At) {
+				left++
+			} else {
+				right++
+			}
+		}
+	}
+	return left, right
+}
+
 // rowEnd is what one row end takes: by the tallest stitch at the row's two ends
 // that stands in the usual row below.
 func rowEnd(f *fabric.Fabric, row *fabric.Row) (stitches float64, ok bool) {
