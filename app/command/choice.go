@@ -19,11 +19,17 @@ type choice struct {
 
 // choose adds the options of a picture to a flag set. The forms are the endings its file may have.
 func choose(flags *flag.FlagSet, forms ...string) *choice {
+	c := choosePiece(flags, forms...)
+	flags.StringVar(&c.colourway, "colourway", "", "in the colourway `NAME`; in the yarns' own colours without it")
+	return c
+}
+
+// choosePiece adds those of a picture of every colourway.
+func choosePiece(flags *flag.FlagSet, forms ...string) *choice {
 	var c choice
 	flags.StringVar(&c.out, "o", "", "write to `PATH`; its ending says the form: "+strings.Join(forms, ", "))
 	flags.StringVar(&c.piece, "piece", "", "the piece `P`, by its name; the first without it")
 	flags.StringVar(&c.size, "size", "", "work the size `NAME`; the first without it")
-	flags.StringVar(&c.colourway, "colourway", "", "in the colourway `NAME`; in the yarns' own colours without it")
 	return &c
 }
 

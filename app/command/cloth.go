@@ -74,7 +74,8 @@ func oneOf[T any](option, word string, of map[string]T) (T, error) {
 			words = append(words, w)
 		}
 		slices.Sort(words)
-		return v, misused("--%s must be %s, not %s", option, strings.Join(words, " or "), word)
+		last := len(words) - 1
+		return v, misused("--%s must be %s or %s, not %s", option, strings.Join(words[:last], ", "), words[last], word)
 	}
 	return v, nil
 }
@@ -128,23 +129,27 @@ func runCloth(c *call) error {
 		if o.Face == cloth.WS {
 			sheet.Title += ", wrong side"
 		}
-		perMM = made.SheetPixelsPerMM(sheet)
-		var picture image.Image
-		if *onSheet {
-			picture, err = made.DrawSheet(context.Background(), yarns, sheet)
-		} else {
-			picture, err = made.Paint(context.Background(), made.WholeView(sheet.Width), yarns, as.back)
-			perMM = made.WholeView(sheet.Width).PixelsPerW / made.StitchMM()
-		}
+		picture, view, err := drawCloth(made, yarns, sheet, *onSheet)
 		if err != nil {
 			return err
 		}
-		pictures = append(pictures, picture)
+		pictures, perMM = append(pictures, picture), view.PixelsPerMM(o.StitchMM)
 	}
 	if err := writePicture(choice.out, beside(pictures), perMM, title(worked, piece)); err != nil {
 		return err
 	}
 	return src.findings(c.stderr, worked, faults(worked.Findings))
+}
+
+// drawCloth draws one side, bare or on its sheet.
+func drawCloth(made *cloth.Cloth, yarns []cloth.Yarn, s cloth.Sheet, onSheet bool) (image.Image, cloth.View, error) {
+	if onSheet {
+		picture, err := made.DrawSheet(context.Background(), yarns, s)
+		return picture, made.SheetView(s), err
+	}
+	view := made.WholeView(s.Width)
+	picture, err := made.Paint(context.Background(), view, yarns, s.Background)
+	return picture, view, err
 }
 
 // stitchMM is the width of one single crochet at the pattern's gauge; 0 where it gives none.

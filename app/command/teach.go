@@ -10,6 +10,7 @@ import (
 
 	"strandway/model"
 	"strandway/model/steps"
+	"strandway/render/cloth"
 	"strandway/render/stage"
 )
 
@@ -91,7 +92,7 @@ func staged(worked *model.Worked, piece int, colourway string, by steps.By) (*st
 		Library: lib,
 		Title:   title(worked, piece),
 		Terms:   strings.ToLower(worked.Pattern.Terms),
-		Yarns:   clothYarns(worked, piece, colourway),
+		Yarns:   cloth.YarnsOf(worked, piece, colourway),
 		By:      by,
 	}
 	if g := worked.Pattern.Gauge; g.Stitches > 0 {

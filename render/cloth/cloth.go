@@ -34,6 +34,17 @@ type Options struct {
 	Sprites  *Sprites // shared with other cloths; nil for none
 }
 
+// stitchMM is the width of one single crochet, or that of a worsted's where it is not known.
+func stitchMM(mm float64) float64 {
+	if mm <= 0 {
+		return 7
+	}
+	return mm
+}
+
+// Margin is the ground shown round a cloth, w.
+const Margin = .9
+
 // Cloth is a fabric made up of parts of stitches, ready to be drawn.
 // It is never changed and safe for concurrent use.
 type Cloth struct {
@@ -86,7 +97,7 @@ func (c *Cloth) Before(stitch int32) *Cloth {
 	return &part
 }
 
-// Box is the cloth's outline, w. It is the plan's box, mirrored for the wrong side.
+// Box is the cloth's outline, w: the plan's box, mirrored for the wrong side, with the tails that hang out of it.
 func (c *Cloth) Box() geom.Box { return c.box }
 
 // Stitches is the number of stitches in the cloth.

@@ -13,6 +13,16 @@ type View struct {
 	PixelsPerW float64
 }
 
+// WholeView is the view of the whole cloth on a picture so many pixels wide.
+func (c *Cloth) WholeView(width int) View {
+	box := c.box.Grow(Margin)
+	return View{Box: box, PixelsPerW: float64(width) / box.Width()}
+}
+
+// PixelsPerMM is the scale of the picture, for its size in print, where one
+// single crochet is so many mm wide; 0 stands for the usual width.
+func (v View) PixelsPerMM(stitch float64) float64 { return v.PixelsPerW / stitchMM(stitch) }
+
 // size is the picture's size in pixels.
 func (v View) size() (w, h int) {
 	return max(1, int(math.Round(v.Box.Width()*v.PixelsPerW))), max(1, int(math.Round(v.Box.Height()*v.PixelsPerW)))

@@ -110,6 +110,8 @@ func (m *maker) tails() {
 			lean = -lean
 		}
 		m.resume(id)
-		m.add(part{form: tail}, at, at.Add(geom.Point{X: lean, Y: -1}.Unit().Mul(length)), .15)
+		end := at.Add(geom.Point{X: lean, Y: -1}.Unit().Mul(length))
+		m.add(part{form: tail}, at, end, .15)
+		m.cloth.box = m.cloth.box.Add(end)
 	}
 }

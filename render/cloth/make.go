@@ -55,11 +55,7 @@ func newMaker(p *layout.Plan, yarns []Yarn, o Options) *maker {
 	if o.Face == WS {
 		c.box.Min.X, c.box.Max.X = -c.box.Max.X, -c.box.Min.X
 	}
-	mm := o.StitchMM
-	if mm <= 0 {
-		mm = 7
-	}
-	c.looks = looksOf(c.yarns, mm)
+	c.looks = looksOf(c.yarns, stitchMM(o.StitchMM))
 	m.cloth = c
 	for i := range p.Poses {
 		pose := &p.Poses[i]

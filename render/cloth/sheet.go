@@ -43,10 +43,7 @@ func (c *Cloth) DrawSheet(ctx context.Context, yarns []Yarn, s Sheet) (image.Ima
 	}
 	width := float64(s.Width)
 	margin := sheetMargin * width
-	box := c.box.Grow(.9)
-	v := View{Box: box, PixelsPerW: (width - 2*margin) / box.Width()}
-	const tallest = 1.4 // height of the cloth's picture as a part of its width
-	v.PixelsPerW = min(v.PixelsPerW, tallest*(width-2*margin)/box.Height())
+	v := c.SheetView(s)
 	picture, err := c.Paint(ctx, v, yarns, s.Background)
 	if err != nil {
 		return nil, err
@@ -72,6 +69,14 @@ func (c *Cloth) DrawSheet(ctx context.Context, yarns []Yarn, s Sheet) (image.Ima
 		return nil, err
 	}
 	return d.Image(), nil
+}
+
+// SheetView is the view of the whole cloth on a sheet.
+func (c *Cloth) SheetView(s Sheet) View {
+	const tallest = 1.4 // height of the cloth's picture as a part of its width
+	width := float64(s.Width) * (1 - 2*sheetMargin)
+	box := c.box.Grow(Margin)
+	return View{Box: box, PixelsPerW: min(width/box.Width(), tallest*width/box.Height())}
 }
 
 // card is the shade card of one yarn.
@@ -144,10 +149,7 @@ func (p *pen) caption(s Sheet, y, margin float64) error {
 
 // scaleBar draws a bar of a round length that ends at right.
 func (p *pen) scaleBar(pixelsPerW float64, s Sheet, y, right float64) {
-	mm := s.StitchMM
-	if mm <= 0 {
-		mm = 7
-	}
+	mm := stitchMM(s.StitchMM)
 	unit, label := 10., "cm"
 	if s.Inches {
 		unit, label = 25.4, "in"

@@ -254,7 +254,7 @@ func (a *artist) hairs(s *sprite, st *strand, id int32, length float64, seed uin
 		x, y := g.ax+side*g.nx*st.radius*.9*a.scale, g.ay+side*g.ny*st.radius*.9*a.scale
 		curl := unevenness(hash(seed, h)) * 9 / a.scale
 		cs, cc := math.Sincos(curl)
-		z := float32(g.az)
+		z := float32(g.az + .16*(a.shape.hair()-1)) // long fibres lie over the neighbours
 		steps := int((.07+.16*float64(h>>21&255)/255)*a.shape.hair()*a.scale) + 1
 		for range steps {
 			k := int(y)*s.w + int(x)

@@ -60,7 +60,7 @@ func (s Shape) surface() surface {
 		u.plies, pitch, u.soft = float64(min(s.Plies, 12)), 4, .35
 	}
 	if s.Strands > 1 { // they wind loosely round one another
-		u.strands, u.plies, pitch, u.soft = 2, 2, 5.5, 1
+		u.strands, u.plies, pitch, u.soft = 2, 2, 3, 1
 	}
 	if s.Twist == STwist {
 		u.hand = -1
