@@ -40,7 +40,7 @@ func (w *Worked) Figures() *Figures {
 		p := &out.Pieces[i]
 		p.Size = measure.Of(w.Pieces[i].Fabric, out.Scale)
 		p.Strands = strand.Follow(w.Pieces[i].Fabric, p.Size.RowCM)
-		p.Ask = ask(tools, p)
+		p.Ask = ask(tools, p, out.Scale)
 	}
 	if len(tools) == 0 {
 		return out
@@ -146,12 +146,12 @@ func (w *Worked) tools(scale measure.Scale) map[string]yarn.Tools {
 	return out
 }
 
-func ask(tools map[string]yarn.Tools, p *PieceFigures) yarn.Ask {
+func ask(tools map[string]yarn.Tools, p *PieceFigures, scale measure.Scale) yarn.Ask {
 	ends := trade.Standard().Ends
 	a := yarn.Ask{Tools: tools, RowCM: p.Size.RowCM, FloatCM: map[string]float64{}, Ends: map[string]int{}, TailCM: ends.TailCM, Slack: ends.Slack}
 	for i := range p.Strands.ByYarn {
 		s := &p.Strands.ByYarn[i]
-		a.FloatCM[s.Letter] = s.FloatCM()
+		a.FloatCM[s.Letter] = s.FloatCM() + float64(s.Behind())*scale.ColumnCM
 		a.Ends[s.Letter] = s.Ends()
 	}
 	return a

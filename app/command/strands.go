@@ -32,6 +32,7 @@ type strandsOf struct {
 	Cuts  int        `json:"cuts"`
 	Now   *planOf    `json:"present,omitempty"`
 	Best  *planOf    `json:"plan,omitempty"`
+	Upto  string     `json:"planned_up_to,omitempty"`
 	Rows  string     `json:"planned_rows,omitempty"`
 	Why   string     `json:"not_planned,omitempty"`
 }
@@ -196,6 +197,9 @@ func describeStrands(worked *model.Worked, figures *model.Figures, piece int) st
 		out.Why = err.Error()
 		return out
 	}
+	if n := len(plan.Best.Faces); n+1 < len(of.Fabric.Rows) {
+		out.Upto = label(n)
+	}
 	out.Now, out.Best, out.Rows = describePlan(plan.Present), describePlan(plan.Best), plan.Rows
 	return out
 }
@@ -258,6 +262,9 @@ func (s *strandsOf) print(w io.Writer, known bool) {
 		fmt.Fprintf(w, "  nothing better: %s\n", s.Now.words(known))
 	case s.Best != nil:
 		fmt.Fprintf(w, "  as written: %s\n  planned:    %s\n  faces: %s\n", s.Now.words(known), s.Best.words(known), strings.Join(s.Best.Faces, " "))
+	}
+	if s.Upto != "" {
+		fmt.Fprintf(w, "  planned up to %s: what follows is worked in several yarns, in rounds or along an edge\n", s.Upto)
 	}
 }
 

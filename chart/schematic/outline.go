@@ -12,13 +12,14 @@ import (
 // shaping, points and edgings included, holes not. It is empty for a plan
 // without stitches.
 //
-// Every stitch covers a square one stitch wide along its legs; gaps that
+// Every stitch covers a band one stitch wide along its legs; gaps that
 // chain-spaces leave are closed; what is then traced is the edge of the cover.
 func Outline(p *layout.Plan) geom.Path {
 	gap := openings(p.Fabric)
 	fine, within := .25, .45 // u: within is less than the rise of a ripple, more than an uneven edge
-	if p.Manner >= layout.Circle {
-		fine, within = .1, .15
+	round := p.Manner >= layout.Circle
+	if round {
+		fine, within = .1, .14
 	}
 	m := newCover(p.Box, gap, fine)
 	if m == nil {
@@ -29,13 +30,13 @@ func Outline(p *layout.Plan) geom.Path {
 		if !pose.Placed || pose.Dropped {
 			continue
 		}
-		m.mark(pose.Top)
+		m.mark(pose.Top, round)
 		for k := int32(0); k < int32(pose.NLegs); k++ {
 			leg := p.Legs[pose.FirstLeg+k]
 			way := pose.Top.Sub(leg.Foot)
 			steps := int(math.Ceil(way.Len()/(m.cell*1.5))) + 1
 			for i := 0; i < steps; i++ {
-				m.mark(leg.Foot.Add(way.Mul(float64(i) / float64(steps))))
+				m.mark(leg.Foot.Add(way.Mul(float64(i)/float64(steps))), round)
 			}
 		}
 	}
@@ -82,13 +83,15 @@ func newCover(b geom.Box, gap, fine float64) *cover {
 	return m
 }
 
-// mark covers a square of half a stitch to every side of a point.
-func (m *cover) mark(at geom.Point) {
+// mark covers half a stitch to every side of a point: a square, or a disc where edges are round.
+func (m *cover) mark(at geom.Point, round bool) {
 	q := at.Sub(m.origin).Mul(1 / m.cell)
 	half := .5 / m.cell
 	for y := max(0, int(math.Round(q.Y-half))); y < min(m.height, int(math.Round(q.Y+half))); y++ {
 		for x := max(0, int(math.Round(q.X-half))); x < min(m.width, int(math.Round(q.X+half))); x++ {
-			m.on[y*m.width+x] = true
+			if !round || math.Hypot(float64(x)+.5-q.X, float64(y)+.5-q.Y) <= half {
+				m.on[y*m.width+x] = true
+			}
 		}
 	}
 }

@@ -30,6 +30,15 @@ func (s *Strand) FloatCM() float64 {
 	return cm
 }
 
+// Behind is how many stitches it runs behind in all.
+func (s *Strand) Behind() int {
+	n := 0
+	for _, c := range s.Carry {
+		n += c.Total
+	}
+	return n
+}
+
 // Float is the yarn carried up an edge from the end of one row to the beginning of a later one.
 type Float struct {
 	From, To int // rows: it waits at the end of From and is taken up again at the beginning of To
@@ -47,6 +56,7 @@ type Joint struct {
 type Carry struct {
 	Row     int
 	Longest int  // stitches: the longest stretch it runs behind
+	Total   int  // stitches: all stretches together
 	Front   bool // the wrong side faces the maker, so that it must be held to the front
 }
 
@@ -166,8 +176,8 @@ func (w *walk) row(r int, events []fabric.Event) {
 			w.float(s, Float{From: at.row, To: r, Side: begins, CM: w.heights[r] - w.heights[at.row+1]})
 		}
 		s.Rows = append(s.Rows, r)
-		if use.carry > 0 {
-			s.Carry = append(s.Carry, Carry{Row: r, Longest: use.carry, Front: row.WS})
+		if use.longest > 0 {
+			s.Carry = append(s.Carry, Carry{Row: r, Longest: use.longest, Total: use.total, Front: row.WS})
 		}
 		w.waits[use.yarn] = wait{r, fabric.NoSide}
 	}
@@ -217,9 +227,9 @@ func (w *walk) end(yarn uint8) {
 
 // use is a yarn's part in one row.
 type use struct {
-	yarn   uint8
-	midRow bool // not the yarn with which the row begins
-	carry  int  // stitches: the longest stretch behind which it runs
+	yarn           uint8
+	midRow         bool // not the yarn with which the row begins
+	longest, total int  // stitches behind which it runs: in one stretch, and in all
 }
 
 // uses lists the yarns of a row in the order in which they come into it.
@@ -236,7 +246,8 @@ func uses(f *fabric.Fabric, row *fabric.Row) []use {
 		}
 		for i := range out {
 			if out[i].yarn == y && after[y] > 0 {
-				out[i].carry = max(out[i].carry, int(at-after[y]))
+				out[i].longest = max(out[i].longest, int(at-after[y]))
+				out[i].total += int(at - after[y])
 			}
 		}
 		after[y] = at + 1

@@ -6,7 +6,7 @@ import "strandway/model/fabric"
 type Ask struct {
 	Tools   map[string]Tools   // by yarn letter
 	RowCM   []float64          // height of each row of the fabric
-	FloatCM map[string]float64 // carried up the edges, by yarn letter
+	FloatCM map[string]float64 // carried up the edges and behind stitches, by yarn letter
 	Ends    map[string]int     // ends to weave in, by yarn letter
 	TailCM  float64            // left at each end
 	Slack   float64            // length of a carried strand over the height it climbs
