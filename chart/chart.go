@@ -55,7 +55,8 @@ const (
 	thinStroke = .068 // arrows and brackets
 	casing     = .13  // of white, half on each side, round a stitch that passes over others
 	narrowBar  = .75  // of their length, that bars keep in a fan
-	crowdedFan = 5    // stitches or more
+	shortMark  = .65
+	crowdedFan = 5 // stitches or more
 	ovalLength = .74
 	ovalLeast  = .34
 	ovalSlim   = .58  // an oval shorter than this is drawn slim

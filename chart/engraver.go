@@ -67,6 +67,7 @@ type glyph struct {
 	lump   stitch.Lump
 	cased  bool // with white round it
 	narrow bool // its bar is shorter, as in fans of many
+	short  bool // its marks are shorter, where stems cross
 	raise  int8 // how much higher its marks sit than they would, in steps of 1/50 u
 	fill   color.NRGBA
 }
@@ -130,6 +131,9 @@ func (e *engraver) shape(g glyph) []display.Path {
 			case g.narrow && part.Role == symbol.Head:
 				path = path.Transform(geom.Scale(narrowBar, 1))
 			case part.Role == symbol.Mark:
+				if g.short {
+					path = path.Transform(geom.Scale(shortMark, shortMark)).Transform(geom.Translate(0, path.Box().Centre().Y*(1-shortMark)))
+				}
 				path = path.Transform(geom.Translate(0, float64(g.raise)/50))
 			}
 			add(path, part.Fill)

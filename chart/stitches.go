@@ -139,6 +139,7 @@ func (e *engraver) standing(id int32, k *stitch.Kind, cased bool) {
 	case e.isLong(id):
 		g.raise = e.raised(shape, feet[0], p.Top, e.under)
 	case e.inCrossing(id): // off the point where the stems cross
+		g.short = true
 		g.raise = int8(50 * crossedRaise * p.Top.Sub(feet[0]).Len())
 	}
 	e.engrave(g, feet, posts, p.Top, mark, ink)

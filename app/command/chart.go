@@ -69,6 +69,9 @@ func runChart(c *call) error {
 	options.Library, options.Terms = lib, words
 	options.Inks, options.YarnNames = worked.YarnColours(piece, choice.colourway), worked.YarnNames(piece, choice.colourway)
 	options.Title = title(worked, piece)
+	if options.Own, err = chart.OwnOf(worked.Pattern); err != nil {
+		fmt.Fprintf(c.stderr, "%s: %v\n", src.path, err)
+	}
 	if err := c.drawChart(worked, piece, look, options, choice.out, *measured, *colours); err != nil {
 		return err
 	}
