@@ -19,7 +19,7 @@ func Outline(p *layout.Plan) geom.Path {
 	fine, within := .25, .45 // u: within is less than the rise of a ripple, more than an uneven edge
 	round := p.Manner >= layout.Circle
 	if round {
-		fine, within = .1, .14
+		fine, within, gap = .1, .2, max(gap, 2)
 	}
 	m := newCover(p.Box, gap, fine)
 	if m == nil {
