@@ -70,6 +70,10 @@ func (w *window) actions() action.Table {
 	}
 	return append(t, action.Table{
 		{ID: "yarn-new", Menu: "Yarn", Label: "One more yarn", Can: open, Do: w.addYarn, Rule: true},
+		{ID: "gauge", Menu: "Yarn", Label: "Gauge…", Can: open, Do: w.askGauge},
+		{ID: "float", Menu: "Yarn", Label: "Longest float you allow…", Can: open, Do: w.askFloat},
+		{ID: "other-way", Menu: "Yarn", Label: "Show another way to work the strands", Can: w.canReplan, Do: w.showOtherWay},
+		{ID: "use-way", Menu: "Yarn", Label: "Use the other way", Can: w.canReplan, Do: w.useOtherWay},
 		{ID: "way", Menu: "Yarn", Label: "Next colourway", Keys: keys("F9"), Can: open, Do: func() { w.s.NextColourway(1) }, Rule: true},
 		{ID: "way-last", Menu: "Yarn", Label: "Last colourway", Keys: keys("Shift+F9"), Can: open, Do: func() { w.s.NextColourway(-1) }},
 		{ID: "way-new", Menu: "Yarn", Label: "New colourway", Can: open, Do: w.addColourway},
@@ -77,6 +81,8 @@ func (w *window) actions() action.Table {
 
 		{ID: "make", Menu: "View", Label: "Make", Keys: keys("Ctrl+1"), Can: open, On: func() bool { return w.view == makeView }, Do: func() { w.show(makeView) }},
 		{ID: "colour", Menu: "View", Label: "Colour", Keys: keys("Ctrl+2"), Can: open, On: func() bool { return w.view == colourView }, Do: func() { w.show(colourView) }},
+		{ID: "strands", Menu: "View", Label: "Strands", Keys: keys("Ctrl+3"), Can: open, On: func() bool { return w.view == strandsView }, Do: func() { w.show(strandsView) }},
+		{ID: "sizes", Menu: "View", Label: "Sizes", Keys: keys("Ctrl+4"), Can: open, On: func() bool { return w.view == sizesView }, Do: func() { w.show(sizesView) }},
 		{ID: "cells", Menu: "View", Label: "Cells in place of the chart", Keys: keys("Ctrl+L"), Can: open, On: w.pair.Cells, Do: w.toggleCells, Rule: true},
 		{ID: "larger", Menu: "View", Label: "Larger", Keys: keys("Ctrl+=", "Ctrl+Shift+=", "Ctrl++"), Can: made, Do: func() { w.pair.ZoomMiddle(1.2) }},
 		{ID: "smaller", Menu: "View", Label: "Smaller", Keys: keys("Ctrl+-"), Can: made, Do: func() { w.pair.ZoomMiddle(1 / 1.2) }},

@@ -83,7 +83,7 @@ func (w *window) drawTabs(d *control.Canvas, k theme.Tokens, size fyne.Size) []c
 		name string
 		icon string
 		keys string
-	}{{makeView, "Make", "make", "Ctrl+1"}, {colourView, "Colour", "colour", "Ctrl+2"}} {
+	}{{makeView, "Make", "make", "Ctrl+1"}, {colourView, "Colour", "colour", "Ctrl+2"}, {strandsView, "Strands", "strands", "Ctrl+3"}, {sizesView, "Sizes", "sizes", "Ctrl+4"}} {
 		width := control.Width(t.name, theme.Body, true) + 54
 		ink := k.Ink2
 		if t.view == w.view {
@@ -240,6 +240,9 @@ func (w *window) drawStatus(d *control.Canvas, k theme.Tokens, size fyne.Size) [
 	}
 	if cm := w.finished(); cm != "" {
 		right = d.WordsRight(cm, right, y, theme.Second, false, k.Ink2) - 24
+	}
+	if m := w.metres(); m != "" && size.Width > 900 {
+		right = d.WordsRight(m, right, y, theme.Second, false, k.Ink2) - 24
 	}
 	says := w.where()
 	if w.hint != "" {

@@ -55,7 +55,7 @@ func (l *deskLayout) Layout(_ []fyne.CanvasObject, s fyne.Size) {
 		stripTop -= stripHeight
 		put(w.strip, x, stripTop+1, right, stripHeight-1)
 	}
-	for _, o := range []fyne.CanvasObject{w.pair, w.colour, w.start} {
+	for _, o := range []fyne.CanvasObject{w.pair, w.colour, w.strands, w.sizes, w.start} {
 		if o.Visible() {
 			put(o, x, top, right, stripTop-top)
 		}

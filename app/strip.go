@@ -1,6 +1,7 @@
 package app
 
 import (
+	"fmt"
 	"image/color"
 
 	"fyne.io/fyne/v2"
@@ -34,12 +35,12 @@ func (w *window) drawStrip(d *control.Canvas, k theme.Tokens, size fyne.Size) []
 		}
 		c := w.shade(y)
 		w.ball(d, x, 22, 30, c, k)
-		name := y.Shade
-		if way, ok := p.Colourway(w.s.Colourway()); ok && way.Shades[y.Letter].Shade != "" {
-			name = way.Shades[y.Letter].Shade
-		}
+		name := w.shadeName(y)
 		tx := d.Words(y.Letter, x+40, 29, theme.Body, true, k.Ink)
-		above, below := name, y.Name
+		above, below := name, w.needs(y.Letter)
+		if below == "" {
+			below = y.Name
+		}
 		if step < 150 {
 			above, below = "", name // there is room for the shade alone
 		}
@@ -76,6 +77,33 @@ func (w *window) drawStrip(d *control.Canvas, k theme.Tokens, size fyne.Size) []
 		spots = append(spots, control.Spot{X: cx + 2, Y: 4, W: card - 4, H: size.Height - 8, Hint: "show " + way.Name + " (F9 for the next)", Do: func() { w.s.ShowColourway(way.Name) }})
 	}
 	return spots
+}
+
+// needs says how many metres and balls of a yarn the pattern takes, "" where that is not known.
+func (w *window) needs(letter string) string {
+	f := w.figures()
+	if f == nil {
+		return ""
+	}
+	for _, a := range f.Yarns {
+		if a.Letter != letter || a.Metres < .5 {
+			continue
+		}
+		says := fmt.Sprintf("%.0f m", a.Metres)
+		if a.Balls > 0 {
+			says += ", " + plural(a.Balls, "ball")
+		}
+		return says
+	}
+	return ""
+}
+
+// shadeName is the name of a yarn's shade in the colourway shown.
+func (w *window) shadeName(y pattern.Yarn) string {
+	if way, ok := w.s.Pattern().Colourway(w.s.Colourway()); ok && way.Shades[y.Letter].Shade != "" {
+		return way.Shades[y.Letter].Shade
+	}
+	return y.Shade
 }
 
 // shade is a yarn's colour in the colourway shown.

@@ -18,6 +18,7 @@ import (
 	"strandway/app/session"
 	"strandway/app/settings"
 	"strandway/app/theme"
+	"strandway/model"
 	"strandway/model/diag"
 	"strandway/model/edit"
 	"strandway/model/stitch"
@@ -30,6 +31,8 @@ const (
 	startView view = iota // nothing is open yet
 	makeView
 	colourView
+	strandsView
+	sizesView
 )
 
 // window holds the parts of the window together.
@@ -60,6 +63,8 @@ type window struct {
 	findings *control.Panel
 	status   *control.Panel
 	colour   *control.Panel
+	strands  *control.Panel
+	sizes    *control.Panel
 	start    *control.Panel
 	divider  *divider
 	desk     *fyne.Container
@@ -67,6 +72,12 @@ type window struct {
 	over     *fyne.Container // the sheet that is open, above all
 	top      int             // first finding shown in the list
 	contact  contact
+
+	reckoning   *reckoning    // of what is shown, or of what was shown before
+	asked       *model.Worked // what is being reckoned
+	askedPiece  int
+	strandsSeen strandsSight
+	sizesSeen   sizesSight
 
 	startScroll, startTall float32
 }
@@ -94,8 +105,11 @@ func newWindow(a fyne.App, lib *stitch.Library, s *session.Session, set *setting
 	w.findings = panel(136, w.drawFindings)
 	w.status = panel(28, w.drawStatus)
 	w.colour = panel(200, w.drawColour)
+	w.strands = panel(200, w.drawStrands)
+	w.sizes = panel(200, w.drawSizes)
 	w.start = panel(200, w.drawStart)
 	w.colour.Wheel, w.start.Wheel = w.scrollColour, w.scrollStart
+	w.strands.Wheel, w.sizes.Wheel = w.strandsSeen.leaf.move, w.sizesSeen.leaf.move
 	w.findings.Wheel = func(by float32) {
 		if by < 0 {
 			w.top++
@@ -112,7 +126,7 @@ func newWindow(a fyne.App, lib *stitch.Library, s *session.Session, set *setting
 	w.bindMoreKeys()
 	w.win.Canvas().SetOnTypedKey(func(e *fyne.KeyEvent) { w.plainKey(e) })
 	w.lines = []*canvas.Rectangle{canvas.NewRectangle(color.Transparent), canvas.NewRectangle(color.Transparent), canvas.NewRectangle(color.Transparent), canvas.NewRectangle(color.Transparent), canvas.NewRectangle(color.Transparent)}
-	w.desk = container.New(&deskLayout{w}, w.page, w.head, w.findings, w.tabs, w.tray, w.pair, w.colour, w.start, w.strip, w.status)
+	w.desk = container.New(&deskLayout{w}, w.page, w.head, w.findings, w.tabs, w.tray, w.pair, w.colour, w.strands, w.sizes, w.start, w.strip, w.status)
 	for _, l := range w.lines {
 		w.desk.Add(l)
 	}
@@ -167,6 +181,14 @@ func (w *window) changed(c session.Change) {
 	}
 	if c&(session.Pictures|session.Worked|session.Shown|session.Text) != 0 && w.view == colourView {
 		w.colour.Redraw()
+	}
+	if c&^(session.Caret|session.Choice|session.File) != 0 {
+		switch w.view {
+		case strandsView:
+			w.strands.Redraw()
+		case sizesView:
+			w.sizes.Redraw()
+		}
 	}
 	if c&(session.File|session.Text) != 0 {
 		w.name()
@@ -252,11 +274,16 @@ func (w *window) show(v view) {
 	shown(w.pair, v == makeView)
 	shown(w.tray, v == makeView)
 	shown(w.colour, v == colourView)
+	shown(w.strands, v == strandsView)
+	shown(w.sizes, v == sizesView)
 	shown(w.start, v == startView)
 	shown(w.strip, v != startView)
 	w.tabs.Redraw()
-	w.colour.Redraw()
-	w.start.Redraw()
+	for _, p := range []*control.Panel{w.colour, w.strands, w.sizes, w.start} {
+		if p.Visible() {
+			p.Redraw()
+		}
+	}
 	w.desk.Refresh()
 	w.status.Redraw()
 	w.refreshMenu()
@@ -271,7 +298,7 @@ func (w *window) redress() {
 	w.s.SetLook(session.Look{Dark: k.Dark})
 	w.page.Redress()
 	w.pair.Redress()
-	for _, p := range []*control.Panel{w.head, w.tabs, w.tray, w.strip, w.findings, w.status, w.colour, w.start} {
+	for _, p := range []*control.Panel{w.head, w.tabs, w.tray, w.strip, w.findings, w.status, w.colour, w.strands, w.sizes, w.start} {
 		p.Redraw()
 	}
 	w.desk.Refresh()
@@ -296,6 +323,12 @@ func (w *window) focusNext(step int) {
 	stops := []fyne.Focusable{w.page, w.tabs, w.tray, w.pair.Chart, w.pair.Cloth, w.strip, w.findings}
 	if w.view == colourView {
 		stops = []fyne.Focusable{w.page, w.tabs, w.colour, w.strip, w.findings}
+	}
+	if w.view == strandsView {
+		stops = []fyne.Focusable{w.page, w.tabs, w.strands, w.strip, w.findings}
+	}
+	if w.view == sizesView {
+		stops = []fyne.Focusable{w.page, w.tabs, w.sizes, w.strip, w.findings}
 	}
 	if w.view == startView {
 		stops = []fyne.Focusable{w.page, w.start}

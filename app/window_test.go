@@ -70,7 +70,7 @@ func TestTheTableIsSound(t *testing.T) {
 
 // Every action that is possible can be done in every view without harm, the ones that ask included.
 func TestEveryActionCanBeDone(t *testing.T) {
-	for _, view := range []view{makeView, colourView} {
+	for _, view := range []view{makeView, colourView, strandsView, sizesView} {
 		w, settle := shown(t, "groyne-runner", 1440, 900)
 		w.show(view)
 		for _, a := range w.table {

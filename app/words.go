@@ -3,7 +3,6 @@ package app
 import (
 	"fmt"
 
-	"strandway/chart/layout"
 	"strandway/model/edit"
 	"strandway/model/fabric"
 	"strandway/model/measure"
@@ -82,29 +81,33 @@ func (w *window) rowInHand() (row int, ok bool) {
 	return row, ok && written >= 0
 }
 
-// finished is the size the piece comes to, "" without a gauge.
+// finished is the size the piece comes to, "" where it is not known from a gauge.
 func (w *window) finished() string {
-	m, p := w.s.Made(), w.s.Pattern()
-	if m == nil || m.Cloth == nil || p.Gauge.Stitches <= 0 || p.Gauge.Rows <= 0 || p.Gauge.OverCM <= 0 {
+	f := w.figures()
+	if f == nil || !f.Known() || f.Scale.Guess {
 		return ""
 	}
-	scale := measure.FromGauge(m.Fabric(), p.Gauge.Stitches, p.Gauge.Rows, p.Gauge.OverCM)
-	box := m.Cloth.Box()
-	if box.IsEmpty() || box.Width() < .5 {
+	of := &f.Pieces[w.s.Piece()].Size
+	if of.WidthCM < .1 {
 		return ""
 	}
-	width, height := box.Width()*scale.ColumnCM, box.Height()*scale.ColumnCM
-	if m.Plan.Manner == layout.Rows {
-		height = 0
-		for _, h := range measure.Heights(m.Fabric()) {
-			height += h * scale.SCCM
-		}
+	return lengths(of.WidthCM, of.LengthCM, w.s.Pattern().Units == "in", of.Form == measure.Disc)
+}
+
+// metres is the yarn that the whole pattern takes, "" where it is not known.
+func (w *window) metres() string {
+	f := w.figures()
+	if f == nil {
+		return ""
 	}
-	unit := "cm"
-	if p.Units == "in" {
-		width, height, unit = width/2.54, height/2.54, "in"
+	sum := 0.0
+	for _, a := range f.Yarns {
+		sum += a.Metres
 	}
-	return fmt.Sprintf("%.0f × %.0f %s", width, height, unit)
+	if sum < .5 {
+		return ""
+	}
+	return fmt.Sprintf("%.0f m of yarn", sum)
 }
 
 // overStitch says what lies under the pointer.

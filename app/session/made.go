@@ -35,6 +35,8 @@ type Made struct {
 	job
 	Work *model.Worked
 
+	Figures *model.Figures // sizes, strands and yarn; nil in results that come before the pictures
+
 	Plan  *layout.Plan  // of the chart; nil in results that come before the pictures
 	Chart *display.List // symbols
 	Cloth *cloth.Cloth
@@ -110,6 +112,7 @@ func (s *Session) receive(m *Made) {
 		// The old pictures stay until the new ones come.
 		keep := *m
 		keep.Plan, keep.Chart, keep.Cells, keep.Cloth, keep.older = old.Plan, old.Chart, old.Cells, old.Cloth, true
+		keep.Figures = old.Figures
 		s.made = &keep
 		s.tell(Worked)
 		s.grant(m)
@@ -196,9 +199,16 @@ func (k *maker) work(j job) {
 	options := chart.Options{Library: k.lib, Terms: strings.ToLower(j.pattern.Terms), Inks: m.Colours(), Dark: j.look.Dark}
 	drawn.Cells = sync.OnceValue(func() *display.List { return chart.Cells(m.Fabric(), options, 0) })
 
-	// Chart and cloth are laid out each for itself, so they need not wait for one another.
-	var both sync.WaitGroup
-	both.Go(func() {
+	// Figures, chart and cloth are made each for itself, so they need not wait for one another.
+	var all sync.WaitGroup
+	all.Go(func() {
+		if same && k.last.Figures != nil {
+			drawn.Figures = k.last.Figures
+			return
+		}
+		drawn.Figures = m.Work.Figures()
+	})
+	all.Go(func() {
 		if kept {
 			drawn.Plan = k.last.Plan
 		} else {
@@ -206,7 +216,7 @@ func (k *maker) work(j job) {
 		}
 		drawn.Chart = chart.Draw(drawn.Plan, options)
 	})
-	both.Go(func() {
+	all.Go(func() {
 		yarns := m.ClothYarns(j.colourway)
 		if kept && k.last.Cloth.Matches(yarns) {
 			drawn.Cloth = k.last.Cloth
@@ -215,7 +225,7 @@ func (k *maker) work(j job) {
 		measured := layout.Arrange(m.Fabric(), layout.Measured())
 		drawn.Cloth = cloth.Make(measured, yarns, cloth.Options{StitchMM: stitchMM(j.pattern), Sprites: k.sprites})
 	})
-	both.Wait()
+	all.Wait()
 	k.last = &drawn
 	k.done(&drawn)
 }

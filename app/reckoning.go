@@ -1,0 +1,102 @@
+package app
+
+import (
+	"strandway/chart/layout"
+	"strandway/chart/schematic"
+	"strandway/model"
+	"strandway/model/edit"
+	"strandway/model/measure"
+	"strandway/model/pattern"
+	"strandway/model/size"
+	"strandway/model/stitch"
+)
+
+// reckoning is what the Strands and Sizes views show beyond the figures of the size in hand.
+// It is made in the background, for one state of the pattern, and never changed.
+type reckoning struct {
+	pattern *pattern.Pattern
+	piece   int
+	size    int
+
+	plan    *edit.Replan // another way to work the piece; nil where it cannot be planned
+	why     string       // why not
+	planned *model.Worked
+	figures *model.Figures // of planned
+
+	table []size.Entry      // of the piece, by size
+	yarns []*model.Figures  // by size
+	nest  []schematic.Piece // the piece in every size
+}
+
+// reckon reckons a worked pattern.
+func reckon(lib *stitch.Library, w *model.Worked, piece int) *reckoning {
+	r := &reckoning{pattern: w.Pattern, piece: piece, size: w.Size}
+	plan, err := edit.Strands(lib, w, piece)
+	switch {
+	case err != nil:
+		r.why = err.Error()
+	default:
+		r.plan = plan
+	}
+	if r.plan != nil && r.plan.Better() {
+		r.planned = model.Work(lib, edit.Rows(w.Pattern, piece, r.plan.Rows), w.Size)
+		r.figures = r.planned.Figures()
+	}
+	name := w.Pattern.Pieces[piece].Name
+	for _, e := range size.Table(lib, w.Pattern) {
+		if e.Piece == name {
+			r.table = append(r.table, e)
+		}
+	}
+	for i := range max(1, len(w.Pattern.Sizes)) {
+		sized := w
+		if i != w.Size {
+			sized = model.Work(lib, w.Pattern, i)
+		}
+		figures := sized.Figures()
+		r.yarns = append(r.yarns, figures)
+		of := figures.Pieces[piece].Size
+		p := schematic.Piece{Outline: schematic.Outline(layout.Arrange(sized.Pieces[piece].Fabric, layout.Measured())),
+			WidthCM: of.WidthCM, LengthCM: of.LengthCM, Round: of.Form == measure.Disc}
+		if len(w.Pattern.Sizes) > 1 {
+			p.Name = w.Pattern.Sizes[i].Name
+		}
+		r.nest = append(r.nest, p)
+	}
+	return r
+}
+
+// reckoned is the reckoning of what is shown. Until the one of the present rows has come it is the
+// one before, or nil.
+func (w *window) reckoned() *reckoning {
+	m := w.s.Made()
+	if m == nil {
+		return nil
+	}
+	piece, at := w.s.Piece(), m.Work
+	if w.asked != at || w.askedPiece != piece {
+		w.asked, w.askedPiece = at, piece
+		go func() {
+			r := reckon(w.lib, at, piece)
+			w.post(func() {
+				if w.asked == at && w.askedPiece == piece {
+					w.reckoning = r
+					w.strands.Redraw()
+					w.sizes.Redraw()
+				}
+			})
+		}()
+	}
+	if r := w.reckoning; r != nil && r.piece == piece && len(r.pattern.Pieces) == len(w.s.Pattern().Pieces) {
+		return r
+	}
+	return nil
+}
+
+// figures are those of the size in hand, nil before the rows have been worked.
+func (w *window) figures() *model.Figures {
+	if m := w.s.Made(); m != nil && m.Figures != nil && w.s.Piece() < len(m.Figures.Pieces) {
+		return m.Figures
+	}
+	return nil
+}
