@@ -112,7 +112,8 @@ func runCloth(c *call) error {
 	}
 	yarns := cloth.Seen(cloth.YarnsOf(worked, piece, choice.colourway), as.vision)
 	plan := layout.Arrange(worked.Pieces[piece].Fabric, layout.Measured())
-	o := cloth.Options{StitchMM: stitchMM(worked), Tails: *tails, Sprites: cloth.NewSprites(0)}
+	o := cloth.OptionsOf(worked, piece, plan)
+	o.Tails, o.Sprites = *tails, cloth.NewSprites(0)
 	var pictures []image.Image
 	var perMM float64
 	for _, o.Face = range sides {
@@ -150,14 +151,6 @@ func drawCloth(made *cloth.Cloth, yarns []cloth.Yarn, s cloth.Sheet, onSheet boo
 	view := made.WholeView(s.Width)
 	picture, err := made.Paint(context.Background(), view, yarns, s.Background)
 	return picture, view, err
-}
-
-// stitchMM is the width of one single crochet at the pattern's gauge; 0 where it gives none.
-func stitchMM(worked *model.Worked) float64 {
-	if g := worked.Pattern.Gauge; g.Stitches > 0 {
-		return g.OverCM * 10 / g.Stitches
-	}
-	return 0
 }
 
 // writePicture writes a PNG that says its colour space and its size in print.

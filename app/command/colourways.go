@@ -43,8 +43,8 @@ func runColourways(c *call) error {
 	if err != nil {
 		return err
 	}
-	made := cloth.Make(layout.Arrange(worked.Pieces[piece].Fabric, layout.Measured()), cloth.YarnsOf(worked, piece, ""),
-		cloth.Options{StitchMM: stitchMM(worked)})
+	plan := layout.Arrange(worked.Pieces[piece].Fabric, layout.Measured())
+	made := cloth.Make(plan, cloth.YarnsOf(worked, piece, ""), cloth.OptionsOf(worked, piece, plan))
 	var ways []cloth.Way
 	for _, name := range colourwayNames(worked) {
 		way := cloth.Way{Name: name, Yarns: cloth.Seen(cloth.YarnsOf(worked, piece, name), as.vision)}

@@ -30,6 +30,7 @@ const (
 type Options struct {
 	Face     Face
 	StitchMM float64  // width of one single crochet at the pattern's gauge; 0 means 7
+	Stretch  float64  // height of the rows as a factor of the plan's; 0 means 1
 	Tails    bool     // yarn ends hang where yarns begin and end, not yet woven in
 	Sprites  *Sprites // shared with other cloths; nil for none
 }
@@ -97,7 +98,7 @@ func (c *Cloth) Before(stitch int32) *Cloth {
 	return &part
 }
 
-// Box is the cloth's outline, w: the plan's box, mirrored for the wrong side, with the tails that hang out of it.
+// Box is the cloth's outline, w: the plan's box, stretched, mirrored for the wrong side, with the tails that hang out of it.
 func (c *Cloth) Box() geom.Box { return c.box }
 
 // Stitches is the number of stitches in the cloth.

@@ -15,6 +15,7 @@ type maker struct {
 	fabric  *fabric.Fabric
 	cloth   *Cloth
 	mirror  float64   // -1 when the wrong side is seen
+	stretch float64   // of the rows' height
 	used    []float64 // yarn used so far, by yarn, w
 	begun   []float64 // where each stitch begins on its yarn, w
 	ground  float64   // depth of the rearmost stitch, w
@@ -40,9 +41,12 @@ type piecework struct {
 
 func newMaker(p *layout.Plan, yarns []Yarn, o Options) *maker {
 	f := p.Fabric
-	m := &maker{plan: p, fabric: f, mirror: 1, used: make([]float64, max(len(f.Yarns), 1)), begun: make([]float64, len(f.Stitches)), fans: map[int32][]int32{}}
+	m := &maker{plan: p, fabric: f, mirror: 1, stretch: 1, used: make([]float64, max(len(f.Yarns), 1)), begun: make([]float64, len(f.Stitches)), fans: map[int32][]int32{}}
 	if o.Face == WS {
 		m.mirror = -1
+	}
+	if o.Stretch > 0 {
+		m.stretch = o.Stretch
 	}
 	c := &Cloth{fabric: f, sprites: o.Sprites, box: p.Box, yarns: make([]Yarn, len(m.used))}
 	copy(c.yarns, yarns)
@@ -55,6 +59,7 @@ func newMaker(p *layout.Plan, yarns []Yarn, o Options) *maker {
 	if o.Face == WS {
 		c.box.Min.X, c.box.Max.X = -c.box.Max.X, -c.box.Min.X
 	}
+	c.box.Min.Y, c.box.Max.Y = c.box.Min.Y*m.stretch, c.box.Max.Y*m.stretch
 	c.looks = looksOf(c.yarns, stitchMM(o.StitchMM))
 	m.cloth = c
 	for i := range p.Poses {
@@ -68,7 +73,7 @@ func newMaker(p *layout.Plan, yarns []Yarn, o Options) *maker {
 }
 
 // at brings a point of the plan into the cloth.
-func (m *maker) at(p geom.Point) geom.Point { return geom.Point{X: p.X * m.mirror, Y: p.Y} }
+func (m *maker) at(p geom.Point) geom.Point { return geom.Point{X: p.X * m.mirror, Y: p.Y * m.stretch} }
 
 func (m *maker) top(id int32) geom.Point { return m.at(m.plan.Poses[id].Top) }
 

@@ -4,8 +4,11 @@ import (
 	"image/color"
 	"slices"
 
+	"strandway/chart/layout"
 	"strandway/model"
 	"strandway/model/colour"
+	"strandway/model/fabric"
+	"strandway/model/measure"
 	"strandway/model/pattern"
 )
 
@@ -34,6 +37,46 @@ func YarnsOf(w *model.Worked, piece int, colourway string) []Yarn {
 		out[i].Colours = moreColours(y)
 	}
 	return out
+}
+
+// OptionsOf gives the options with which a piece's cloth, laid out by plan, has
+// the width and the row height of the pattern's gauge.
+func OptionsOf(w *model.Worked, piece int, plan *layout.Plan) Options {
+	g := w.Pattern.Gauge
+	if g.Stitches <= 0 || g.OverCM <= 0 {
+		return Options{}
+	}
+	o := Options{StitchMM: 10 * g.OverCM / g.Stitches}
+	if g.Rows <= 0 || plan.Box.IsEmpty() || plan.Box.Width() == 0 || len(plan.Fabric.Rows) < 2 {
+		return o
+	}
+	size := measure.Of(plan.Fabric, measure.FromGauge(plan.Fabric, g.Stitches, g.Rows, g.OverCM))
+	switch size.Form {
+	case measure.Disc:
+		o.StitchMM = 10 * size.WidthCM / plan.Box.Width()
+	case measure.Sheet:
+		o.StitchMM = 10 * size.WidthCM / plan.Box.Width()
+		if tall := rise(plan); tall > 0 {
+			// A gauge so far from what its stitches are made of is not one of theirs.
+			o.Stretch = max(.6, min(1.7, 10*size.LengthCM/o.StitchMM/tall))
+		}
+	}
+	return o
+}
+
+// rise is how far the tops of the last row stand above the foundation, w.
+func rise(p *layout.Plan) float64 {
+	level := func(r *fabric.Row) float64 {
+		sum, n := 0., 0.
+		for id := r.First; id < r.Last; id++ {
+			if pose := &p.Poses[id]; pose.Placed && !pose.Dropped {
+				sum, n = sum+pose.Top.Y, n+1
+			}
+		}
+		return sum / max(n, 1)
+	}
+	rows := p.Fabric.Rows
+	return level(&rows[len(rows)-1]) - level(&rows[0])
 }
 
 // looks are the looks of yarns by the names that pattern files give them.

@@ -101,7 +101,10 @@ func drawFile(lib *stitch.Library, file string, o cloth.Options, finest float64)
 		return nil, nil
 	}
 	yarns := cloth.YarnsOf(worked, 0, "")
-	made := cloth.Make(layout.Arrange(worked.Pieces[0].Fabric, layout.Measured()), yarns, o)
+	plan := layout.Arrange(worked.Pieces[0].Fabric, layout.Measured())
+	fit := cloth.OptionsOf(worked, 0, plan)
+	fit.Face, fit.Sprites = o.Face, o.Sprites
+	made := cloth.Make(plan, yarns, fit)
 	box := made.Box().Grow(.9)
 	scale := min(finest, side/box.Width(), side/box.Height())
 	if larger := side / finest; box.Width() > 1.6*larger || box.Height() > 1.6*larger {
