@@ -6,12 +6,24 @@ import (
 	"strandway/chart/display"
 	"strandway/chart/geom"
 	"strandway/chart/text"
+	"strandway/model/pattern"
 )
 
 const (
 	calloutSize = .7  // the em of notes, u
 	calloutDot  = .09 // at the stitch's end of the line
 )
+
+// CalloutsOf gives the notes that a pattern has on one of its pieces.
+func CalloutsOf(p *pattern.Pattern, piece int) []Callout {
+	var out []Callout
+	for _, c := range p.Callouts {
+		if c.Piece == p.Pieces[piece].Name || c.Piece == "" && piece == 0 {
+			out = append(out, Callout{c.Row, c.Stitch, c.Text, geom.Point{X: c.X, Y: c.Y}})
+		}
+	}
+	return out
+}
 
 // callouts writes the designer's notes, each with a line to its stitch.
 func (e *engraver) callouts() {

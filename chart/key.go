@@ -188,7 +188,8 @@ func (e *engraver) entries() []entry {
 	slices.SortFunc(signs, func(a, b sign) int {
 		ka, kb := kindOf(a), kindOf(b)
 		return cmp.Or(cmp.Compare(ka.Chains, kb.Chains), cmp.Compare(ka.Plain.Legs*a.legs+a.bowed, kb.Plain.Legs*b.legs+b.bowed),
-			cmp.Compare(a.post*a.post, b.post*b.post), cmp.Compare(b.post, a.post), strings.Compare(a.mark, b.mark), strings.Compare(ka.Name, kb.Name))
+			cmp.Compare(a.post*a.post, b.post*b.post), cmp.Compare(b.post, a.post), strings.Compare(a.mark, b.mark), strings.Compare(ka.Name, kb.Name),
+			strings.Compare(a.symbol, b.symbol), cmp.Compare(a.legs, b.legs), cmp.Compare(a.bowed, b.bowed), cmp.Compare(a.lump, b.lump))
 	})
 	for _, s := range signs {
 		out = append(out, e.signEntry(s, plain))

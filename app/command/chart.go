@@ -68,7 +68,7 @@ func runChart(c *call) error {
 	options := look.options()
 	options.Library, options.Terms = lib, words
 	options.Inks, options.YarnNames = worked.YarnColours(piece, choice.colourway), worked.YarnNames(piece, choice.colourway)
-	options.Title = title(worked, piece)
+	options.Title, options.Callouts = title(worked, piece), chart.CalloutsOf(worked.Pattern, piece)
 	if options.Own, err = chart.OwnOf(worked.Pattern); err != nil {
 		fmt.Fprintf(c.stderr, "%s: %v\n", src.path, err)
 	}

@@ -60,6 +60,9 @@ func Decode(src []byte, name string) (*Pattern, error) {
 	for _, t := range top.tables("piece") {
 		p.Pieces = append(p.Pieces, readPiece(t, names))
 	}
+	for _, t := range top.tables("callout") {
+		p.Callouts = append(p.Callouts, readCallout(t, p))
+	}
 	top.close()
 	if err := d.errors(); err != nil {
 		return nil, err
@@ -316,6 +319,25 @@ func readSpecial(t *table, names unique) Special {
 		t.doc.fault(t.here(), fmt.Sprintf("the stitch %q has no definition", s.Abbreviation), `add a line: us = "(hdc, ch 1, hdc) in indicated place"`)
 	}
 	return s
+}
+
+func readCallout(t *table, p *Pattern) Callout {
+	defer t.close()
+	c := Callout{
+		Piece:  t.text("piece"),
+		Row:    t.whole("row", 1, 100_000, 1),
+		Stitch: t.whole("stitch", 1, 1_000_000, 1),
+		Text:   t.text("text"),
+	}
+	c.X, c.Y = t.away("away")
+	if c.Text == "" {
+		t.doc.fault(t.here(), "the callout says nothing", `add a line: text = "work loosely"`)
+	}
+	named := func(q Piece) bool { return q.Name == c.Piece }
+	if c.Piece != "" && !slices.ContainsFunc(p.Pieces, named) {
+		t.fault("piece", fmt.Sprintf("there is no piece %q", c.Piece), "write the name of one of the pieces")
+	}
+	return c
 }
 
 func readPiece(t *table, names unique) Piece {

@@ -218,6 +218,25 @@ func (t *table) lines(key string) string {
 	return s
 }
 
+// away reads a distance across and up, in stitch widths: "1.5 -2".
+func (t *table) away(key string) (x, y float64) {
+	s := t.text(key)
+	if s == "" {
+		return 0, 0
+	}
+	fields := strings.Fields(s)
+	if len(fields) == 2 {
+		var errX, errY error
+		x, errX = strconv.ParseFloat(fields[0], 64)
+		y, errY = strconv.ParseFloat(fields[1], 64)
+		if errX == nil && errY == nil && math.Abs(x) < 1000 && math.Abs(y) < 1000 {
+			return x, y
+		}
+	}
+	t.fault(key, key+" must be two numbers of stitch widths, across and up", `write it as: `+key+` = "1.5 2"`)
+	return 0, 0
+}
+
 // number reads a measure: finite and more than 0.
 func (t *table) number(key string) float64 {
 	v, ok := t.take(key)

@@ -62,6 +62,16 @@ func (p *Pattern) Encode() []byte {
 			w.block("rows", piece.Rows)
 		}
 	}
+	for _, c := range p.Callouts {
+		w.header("[[callout]]")
+		w.text("piece", c.Piece)
+		w.number("row", float64(c.Row))
+		w.number("stitch", float64(c.Stitch))
+		w.text("text", c.Text)
+		if c.X != 0 || c.Y != 0 {
+			w.text("away", decimal(c.X)+" "+decimal(c.Y))
+		}
+	}
 	return []byte(w.String())
 }
 

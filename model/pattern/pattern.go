@@ -30,6 +30,7 @@ type Pattern struct {
 	Sizes      []Size
 	Stitches   []Special
 	Pieces     []Piece
+	Callouts   []Callout
 }
 
 // Hook is the crochet hook.
@@ -110,6 +111,14 @@ type Special struct {
 	Name         string
 	US, UK       string // its definition in US or UK terms; one of the two is enough
 	Symbol       string // what draws it in charts, the name of a symbol or a path; "" for its parts
+}
+
+// Callout is a note beside the chart of a piece, with a line to one stitch.
+type Callout struct {
+	Piece       string  // its name; "" for the first
+	Row, Stitch int     // by the row's number, and counted from 1 in the order of working
+	Text        string  // one line
+	X, Y        float64 // from the stitch's head to the note's middle, in stitch widths, y upward; both 0: where there is room
 }
 
 // Piece is one worked part: a body, an edging, a motif.

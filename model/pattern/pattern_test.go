@@ -92,6 +92,7 @@ length_cm = 90
 [[stitch]]
 abbreviation = "Tuft"
 us = "(hdc, ch 1, hdc) in indicated place"
+symbol = "M 0 0 L 0 1.2"
 
 [[piece]]
 name = "Body"
@@ -101,6 +102,13 @@ rows = """
 Foundation (A): ch 4n + 2.
 Row 1 (RS, A): sc in 2nd ch from hook and in each ch across, turn.
 """
+
+[[callout]]
+piece = "Body"
+row = 1
+stitch = 3
+text = "marker here"
+away = "1.5 -2"
 `
 
 func decode(t *testing.T, src string) *pattern.Pattern {
@@ -140,7 +148,8 @@ func TestDecodeReadsEveryKey(t *testing.T) {
 		Colourways: []pattern.Colourway{{Name: "Low tide", Shades: map[string]pattern.Shade{
 			"A": {Shade: "Kelp", Colour: "#3f4a2c"}, "B": {Colour: "#d9c27a"}}}},
 		Sizes:    []pattern.Size{{Name: "Side table", Repeats: 9, LengthCM: 90}},
-		Stitches: []pattern.Special{{Abbreviation: "Tuft", US: "(hdc, ch 1, hdc) in indicated place"}},
+		Stitches: []pattern.Special{{Abbreviation: "Tuft", US: "(hdc, ch 1, hdc) in indicated place", Symbol: "M 0 0 L 0 1.2"}},
+		Callouts: []pattern.Callout{{Piece: "Body", Row: 1, Stitch: 3, Text: "marker here", X: 1.5, Y: -2}},
 		Pieces: []pattern.Piece{{Name: "Body", Worked: "flat", Multiple: "4 + 1",
 			Rows: "Foundation (A): ch 4n + 2.\nRow 1 (RS, A): sc in 2nd ch from hook and in each ch across, turn.\n"}},
 	}
