@@ -88,6 +88,7 @@ func (w *window) ifSettled(then func()) {
 func (w *window) quit() {
 	w.ifSettled(func() {
 		w.keepSettings()
+		w.stopKeeping()
 		w.win.SetCloseIntercept(nil)
 		w.win.Close()
 		w.app.Quit()

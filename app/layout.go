@@ -46,6 +46,10 @@ func (l *deskLayout) Layout(_ []fyne.CanvasObject, s fyne.Size) {
 	put(w.page, 0, headHeight, left, rowsBottom-headHeight)
 	put(w.tabs, x, 0, right, headHeight-1)
 	top := float32(headHeight)
+	if w.notice.Visible() {
+		put(w.notice, x, top, right, noticeHeight-1)
+		top += noticeHeight
+	}
 	if w.view == makeView {
 		put(w.tray, x, top, right, trayHeight-1)
 		top += trayHeight
@@ -66,7 +70,7 @@ func (l *deskLayout) Layout(_ []fyne.CanvasObject, s fyne.Size) {
 	lines := w.lines
 	put(lines[0], left, 0, 1, bottom)
 	put(lines[1], 0, headHeight-1, s.Width, 1)
-	put(lines[2], x, headHeight+trayHeight-1, right, 1)
+	put(lines[2], x, top-1, right, 1)
 	visible(lines[2], w.view == makeView)
 	put(lines[3], x, stripTop, right, 1)
 	visible(lines[3], w.view != startView)

@@ -116,6 +116,7 @@ func (w *window) run(a *action.Action) {
 		return
 	}
 	a.Run()
+	w.seeGuide(a.ID)
 }
 
 func modifiers(c action.Chord) fyne.KeyModifier {

@@ -11,6 +11,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/app"
 
+	"strandway/app/journal"
 	"strandway/app/session"
 	"strandway/app/settings"
 	"strandway/app/theme"
@@ -31,6 +32,16 @@ func Run(path string) error {
 	s := session.New(lib, fyne.Do)
 	defer s.Close()
 	w := newWindow(a, lib, s, set, theme.New(theme.Mode(set.Theme)), fyne.Do)
+	if folder, err := journal.Folder(); err != nil {
+		fyne.LogError("journal", err)
+	} else if j, err := journal.Open(folder, journal.System()); err != nil {
+		fyne.LogError("journal", err)
+	} else {
+		w.keep(j)
+		end := make(chan struct{})
+		defer close(end)
+		go w.lookOut(end)
+	}
 	if path != "" {
 		w.open(path)
 		if s.Path() == "" {

@@ -7,26 +7,25 @@ import (
 	"fyne.io/fyne/v2"
 
 	"strandway/app/control"
-	"strandway/app/session"
 	"strandway/app/theme"
 	"strandway/model/colour"
 	"strandway/model/pattern"
 	"strandway/samples"
 )
 
-// beginning is one way to start a piece.
+// beginning is one way to start a piece: a starter and how its card shows it.
 type beginning struct {
+	starter     string
 	name, about string
-	rows        string
 	picture     func(d *control.Canvas, k theme.Tokens, x, y, w, h float32)
 }
 
-// beginnings are the ways to start, in plain stitches, so that the first row stands there already.
+// beginnings are the ways to start, the page with no stitches last.
 var beginnings = []beginning{
-	{"Flat piece", "turned rows", "With A, ch 21.\nRow 1 (RS): Sc in 2nd ch from hook and in each ch across, turn.\nRow 2 (WS): Ch 1, sc in each st across, turn.\nRow 3 (RS): Ch 1, sc in each st across, turn.\n", flatPicture},
-	{"Rounds", "from a ring", "With A, ch 4, join with sl st in first ch to form a ring.\nRnd 1: Ch 3 (counts as dc), 11 dc in ring, join with sl st in top of ch-3. (12 dc)\nRnd 2: Ch 3 (counts as dc), dc in same st, 2 dc in each st around, join with sl st in top of ch-3. (24 dc)\n", roundPicture},
-	{"Shell edging", "on a row of sc", "With A, ch 20.\nRow 1 (RS): Sc in 2nd ch from hook and in each ch across, turn. (19 sc)\nRow 2 (WS): Ch 1, sc in first st, *skip next 2 sts, 5 dc in next st, skip next 2 sts, sc in next st; rep from * across, turn.\n", shellPicture},
-	{"Blank page", "no stitches", "", blankPicture},
+	{"flat", "Flat piece", "turned rows", flatPicture},
+	{"rounds", "Rounds", "from a ring", roundPicture},
+	{"edging", "Shell edging", "on a row of sc", shellPicture},
+	{"blank", "Blank page", "no stitches", blankPicture},
 }
 
 const (
@@ -58,7 +57,10 @@ func (w *window) drawStart(d *control.Canvas, k theme.Tokens, size fyne.Size) []
 		d.Words(control.Fitted(b.about, theme.Second, false, card-24), x+14, y+157, theme.Second, false, k.Ink2)
 		spots = append(spots, control.Spot{X: x, Y: y, W: card, H: cardHeight, Hint: b.name + ": " + b.about, Do: func() { w.begin(b) }})
 	}
-	y += cardHeight + 42
+	y += cardHeight + 16
+	mat := d.Button(k, "Make your first mat: six minutes", left, y, false, false, w.beginMat)
+	spots = append(spots, mat)
+	y += mat.H + 36
 	if len(w.set.Recent) > 0 {
 		w.chapter(d, k, "Open again", left, y)
 		y += 26
@@ -142,8 +144,12 @@ func when(t, now time.Time) string {
 	return t.Format("2 January 2006")
 }
 
-func sample(name string) (*pattern.Pattern, error) {
-	src, err := samples.Read(name)
+func sample(name string) (*pattern.Pattern, error) { return decoded(name, samples.Read) }
+
+func starter(name string) (*pattern.Pattern, error) { return decoded(name, samples.Starter) }
+
+func decoded(name string, read func(string) ([]byte, error)) (*pattern.Pattern, error) {
+	src, err := read(name)
 	if err != nil {
 		return nil, err
 	}
@@ -153,12 +159,9 @@ func sample(name string) (*pattern.Pattern, error) {
 // begin starts a piece.
 func (w *window) begin(b beginning) {
 	w.ifSettled(func() {
-		p := session.Blank()
-		p.Pieces[0].Rows = b.rows
-		if b.rows != "" {
-			p.Title = b.name
+		if p, err := starter(b.starter); err == nil {
+			w.beginWith(p)
 		}
-		w.beginWith(p)
 	})
 }
 

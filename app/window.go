@@ -13,6 +13,7 @@ import (
 
 	"strandway/app/action"
 	"strandway/app/control"
+	"strandway/app/guide"
 	"strandway/app/picture"
 	"strandway/app/rows"
 	"strandway/app/session"
@@ -71,6 +72,10 @@ type window struct {
 	lines    []*canvas.Rectangle
 	over     *fyne.Container // the sheet that is open, above all
 	top      int             // first finding shown in the list
+	notice   *control.Panel  // the strip above the view
+	notices  []notice        // those that wait; the strip shows the first
+	keeper   keeper
+	guide    *guide.Guide // through the first mat; nil when it is not walked
 	contact  contact
 
 	reckoning   *reckoning    // of what is shown, or of what was shown before
@@ -108,6 +113,8 @@ func newWindow(a fyne.App, lib *stitch.Library, s *session.Session, set *setting
 	w.strands = panel(200, w.drawStrands)
 	w.sizes = panel(200, w.drawSizes)
 	w.start = panel(200, w.drawStart)
+	w.notice = panel(noticeHeight, w.drawNotice)
+	w.notice.Hide()
 	w.colour.Wheel, w.start.Wheel = w.scrollColour, w.scrollStart
 	w.strands.Wheel, w.sizes.Wheel = w.strandsSeen.leaf.move, w.sizesSeen.leaf.move
 	w.findings.Wheel = func(by float32) {
@@ -131,6 +138,7 @@ func newWindow(a fyne.App, lib *stitch.Library, s *session.Session, set *setting
 		w.desk.Add(l)
 	}
 	w.desk.Add(w.divider)
+	w.desk.Add(w.notice)
 	w.win.SetPadded(false)
 	w.win.SetContent(container.NewStack(w.desk, w.over))
 	w.win.Resize(fyne.NewSize(set.Width, set.Height))
@@ -141,6 +149,12 @@ func newWindow(a fyne.App, lib *stitch.Library, s *session.Session, set *setting
 		}
 	})
 	s.Watch(w.changed)
+	s.Watch(func(c session.Change) {
+		if c&session.File != 0 && c&session.Pictures != 0 {
+			w.leaveGuide() // another document
+		}
+		w.seeGuide("")
+	})
 	w.show(startView)
 	w.redress()
 	w.win.Canvas().Focus(w.page)
@@ -298,7 +312,7 @@ func (w *window) redress() {
 	w.s.SetLook(session.Look{Dark: k.Dark})
 	w.page.Redress()
 	w.pair.Redress()
-	for _, p := range []*control.Panel{w.head, w.tabs, w.tray, w.strip, w.findings, w.status, w.colour, w.strands, w.sizes, w.start} {
+	for _, p := range []*control.Panel{w.head, w.tabs, w.tray, w.strip, w.findings, w.status, w.colour, w.strands, w.sizes, w.start, w.notice} {
 		p.Redraw()
 	}
 	w.desk.Refresh()
@@ -308,6 +322,9 @@ func (w *window) redress() {
 func (w *window) plainKey(e *fyne.KeyEvent) bool {
 	if e.Name == fyne.KeyEscape && w.sheetOpen() {
 		w.closeSheet() // the keys are with nothing on the sheet
+		return true
+	}
+	if e.Name == fyne.KeyEscape && w.leaveGuide() {
 		return true
 	}
 	c := action.Chord{Key: string(e.Name), Shift: w.modifiers()&fyne.KeyModifierShift != 0}
@@ -332,6 +349,9 @@ func (w *window) focusNext(step int) {
 	}
 	if w.view == startView {
 		stops = []fyne.Focusable{w.page, w.start}
+	}
+	if w.notice.Visible() {
+		stops = append(stops, w.notice)
 	}
 	at := -1
 	for i, f := range stops {

@@ -78,8 +78,9 @@ func (d *Document) write() {
 	d.err = d.j.write(d.file, d.r)
 }
 
-// Err says why the last writing failed, nil when it did not.
-func (d *Document) Err() error {
+// Flush writes at once what waits to be written, and says whether that went well.
+func (d *Document) Flush() error {
+	d.write()
 	d.mu.Lock()
 	defer d.mu.Unlock()
 	return d.err

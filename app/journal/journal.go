@@ -83,10 +83,16 @@ func Open(dir string, clock Clock) (*Journal, error) {
 	return j, j.sweep()
 }
 
+// Dir is the folder of the journals.
+func (j *Journal) Dir() string { return j.dir }
+
 // Close lets go of the folder. Documents must be closed before.
 func (j *Journal) Close() error {
 	return errors.Join(j.lock.Close(), os.Remove(j.lock.Name()))
 }
+
+// Abandon lets go of the folder as the system does when the window falls over: all records stay.
+func (j *Journal) Abandon() error { return j.lock.Close() }
 
 // record is what stands in a journal's file.
 type record struct {

@@ -76,9 +76,6 @@ func (b *bench) left(j *Journal) []Left {
 	return l
 }
 
-// fallOver ends a window as a crash does: the system lets go of its lock, all else stays.
-func fallOver(j *Journal) { j.lock.Close() }
-
 func mat(rows string) *pattern.Pattern {
 	return &pattern.Pattern{Title: "Quay Mat", Terms: "US", Units: "cm", Hook: pattern.Hook{MM: 4},
 		Yarns:  []pattern.Yarn{{Letter: "A", Name: "Harbour Worsted", Colour: "#27405c", Weight: 4}},
@@ -101,7 +98,7 @@ func TestWorkOfAWindowThatFellOverIsOffered(t *testing.T) {
 	if got := b.left(b.window()); len(got) != 0 {
 		t.Fatalf("%q is offered while its window runs", got[0].Says())
 	}
-	fallOver(j)
+	b.must(j.Abandon())
 
 	next := b.window()
 	got := b.left(next)
@@ -136,7 +133,7 @@ func TestNothingIsOfferedOf(t *testing.T) {
 			d.Keep(mat(four + "x"))
 			b.must(end(d, path))
 			b.pass(Delay)
-			fallOver(j)
+			b.must(j.Abandon())
 			if got := b.left(b.window()); len(got) != 0 {
 				t.Errorf("offered: %s", got[0].Says())
 			}
@@ -149,7 +146,7 @@ func TestWorkLetGoOfIsKeptThirtyDays(t *testing.T) {
 	j := b.window()
 	b.open(j, "").Keep(mat(four))
 	b.pass(Delay)
-	fallOver(j)
+	b.must(j.Abandon())
 	j = b.window()
 	b.must(j.LetGo(b.left(j)[0]))
 	if len(b.left(j)) != 0 {
@@ -231,7 +228,7 @@ func TestAnUnreadableRecordBarsNothing(t *testing.T) {
 	b.must(os.WriteFile(filepath.Join(b.dir, "journal", "x"+recordEnd), []byte("{"), 0o600))
 	b.open(j, "").Keep(mat(four))
 	b.pass(Delay)
-	fallOver(j)
+	b.must(j.Abandon())
 	if got := b.left(b.window()); len(got) != 1 || got[0].Rows != 4 {
 		t.Errorf("offered: %+v", got)
 	}

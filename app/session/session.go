@@ -94,12 +94,22 @@ func (s *Session) Open(path string) error {
 // Begin takes a pattern that is not in a file yet in place of the present document.
 func (s *Session) Begin(p *pattern.Pattern) { s.begin(p, "", true) }
 
-func (s *Session) begin(p *pattern.Pattern, path string, saved bool) {
-	if len(p.Pieces) == 0 {
-		q := *p
-		q.Pieces = Blank().Pieces
-		p = &q
+// Restore takes work that was never saved in place of the present document; path is the
+// file it belongs to, "" for none.
+func (s *Session) Restore(p *pattern.Pattern, path string) { s.begin(p, path, false) }
+
+// withPiece is p with a piece to write in, where it has none.
+func withPiece(p *pattern.Pattern) *pattern.Pattern {
+	if len(p.Pieces) > 0 {
+		return p
 	}
+	q := *p
+	q.Pieces = Blank().Pieces
+	return &q
+}
+
+func (s *Session) begin(p *pattern.Pattern, path string, saved bool) {
+	p = withPiece(p)
 	s.document++
 	s.path, s.piece, s.size, s.caret, s.chosen, s.made = path, 0, 0, edit.At(endOf(p.Pieces[0].Rows)), Chosen{}, nil
 	s.colourway = ""
@@ -127,6 +137,29 @@ func (s *Session) Save(path string) error {
 
 // SaveCopy writes the document to another file and leaves its own alone.
 func (s *Session) SaveCopy(path string) error { return pattern.Save(path, s.Pattern()) }
+
+// TakeFile takes what stands in the document's file now, as a step that can be undone.
+func (s *Session) TakeFile() error {
+	p, err := pattern.Load(s.path)
+	if err != nil {
+		return err
+	}
+	p = withPiece(p)
+	s.Do("Take the other file", func(now edit.State) edit.State {
+		now.Pattern, now.Piece = p, min(now.Piece, len(p.Pieces)-1)
+		now.Caret = edit.At(endOf(p.Pieces[now.Piece].Rows))
+		return now
+	})
+	s.history.Saved()
+	s.tell(File)
+	return nil
+}
+
+// NoLongerSaved says that the file was changed by others, so that it holds none of the document's states.
+func (s *Session) NoLongerSaved() {
+	s.history.Lost()
+	s.tell(File)
+}
 
 // Path is the document's file, "" when it has none yet.
 func (s *Session) Path() string { return s.path }

@@ -107,5 +107,8 @@ func (h *History) RedoLabel() string {
 // Saved marks the present state as what stands in the file.
 func (h *History) Saved() { h.saved, h.open = h.at, false }
 
+// Lost says that none of the states stands in the file any more: it was changed elsewhere.
+func (h *History) Lost() { h.saved = -1 }
+
 // Changed reports whether the present state differs from what stands in the file.
 func (h *History) Changed() bool { return h.saved != h.at }
