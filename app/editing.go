@@ -48,7 +48,10 @@ func (w *window) copyText() {
 
 func (w *window) paste() {
 	w.unlessField(&fyne.ShortcutPaste{Clipboard: w.app.Clipboard()}, func() {
-		w.s.Paste(w.app.Clipboard().Content())
+		text := w.app.Clipboard().Content()
+		if !w.pastePage(text, "") {
+			w.s.Paste(text)
+		}
 	})
 }
 

@@ -44,6 +44,8 @@ func (l *leaf) draw(d *control.Canvas, k theme.Tokens, list *display.List, x, y,
 	per := min(float64(w)/list.Width, leafMost)
 	if whole {
 		per = min(per, float64(h)/list.Height)
+	} else if near := float64(h) / list.Height; per > near && per < 1.3*near {
+		per = near // a little smaller, and the whole of it is seen
 	} else {
 		per = max(per, min(leafLeast, float64(w)/list.Width))
 	}

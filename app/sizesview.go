@@ -119,7 +119,7 @@ func (w *window) drawTable(d *control.Canvas, k theme.Tokens, r *reckoning, top,
 	wide := width > 800
 	if wide {
 		head = append([]string{"Wanted"}, head...)
-		head = append(head, "Chain", "Edging each side")
+		head = append(head, "Chain", "Each side")
 	}
 	letters := yarnLetters(r)
 	head = append(append(head, letters...), "Balls")

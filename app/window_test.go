@@ -212,3 +212,51 @@ func TestAKeyForAYarnThatIsNotThereSaysSo(t *testing.T) {
 		t.Errorf("said %q", w.said)
 	}
 }
+
+const mat = `Pebble Mat
+
+Materials
+Harbour Worsted in Deep Water (A)
+4 mm hook
+
+Gauge: 16 sts and 18 rows = 10 cm in sc
+
+With A, ch 21.
+Row 1 (RS): Sc in 2nd ch from hook and in each ch across, turn. (20 sc)
+Row 2: Ch 1, sc in each st across, turn. (20 sc)
+Row 3: Ch 1, sc in each st across, frobble. (20 sc)
+Fasten off.
+`
+
+// A whole page pasted where nothing is written becomes a pattern, in one step of undo.
+func TestPasteOfAWholePage(t *testing.T) {
+	w, settle := shown(t, "", 1024, 700)
+	w.app.Clipboard().SetContent(mat)
+	w.paste()
+	if w.sheetOpen() { // the terms are not clear: take the first answer
+		w.win.Canvas().Focused().TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
+	}
+	settle()
+	p := w.s.Pattern()
+	if p.Title != "Pebble Mat" || p.Hook.MM != 4 || w.view != makeView || !w.s.Changed() {
+		t.Fatalf("the page became %q with a hook of %g mm", p.Title, p.Hook.MM)
+	}
+	if !strings.Contains(w.s.Rows(), "Row 2: Ch 1, sc in each st across, turn.") {
+		t.Errorf("the rows are %q", w.s.Rows())
+	}
+	w.s.Undo()
+	if w.s.Rows() != "" {
+		t.Error("one undo does not take the page back")
+	}
+}
+
+func TestRowsAlonePasteAsTheyAre(t *testing.T) {
+	w, _ := shown(t, "", 1024, 700)
+	w.beginWith(session.Blank())
+	rows := "With A, ch 5.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn.\nRow 2: Ch 1, sc in each st across."
+	w.app.Clipboard().SetContent(rows)
+	w.paste()
+	if w.s.Rows() != rows {
+		t.Errorf("the rows are %q", w.s.Rows())
+	}
+}
