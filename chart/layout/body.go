@@ -2,6 +2,7 @@ package layout
 
 import (
 	"math"
+	"slices"
 
 	"strandway/chart/geom"
 )
@@ -70,8 +71,42 @@ func (p *piece) layBody(plan *Plan) {
 	}
 }
 
+// rounded is the profile of rows whose stitches give radius and rise: fabric does
+// not fold at an edge, it bends over a few rows.
+func (q *profile) rounded() *profile {
+	n := len(q.radius)
+	out, in := make([]float64, n), make([]float64, n) // growth and drop of each row
+	for i := range n {
+		out[i], in[i] = q.radius[i], -q.up[i]
+		if i > 0 {
+			out[i], in[i] = q.radius[i]-q.radius[i-1], q.up[i-1]-q.up[i]
+		}
+	}
+	slope := make([]float64, n)
+	for i := range n {
+		slope[i] = math.Atan2(in[i], out[i])
+	}
+	const bends = 2
+	for range bends {
+		was := slices.Clone(slope)
+		for i := range n {
+			slope[i] = (was[max(i-1, 0)] + 2*was[i] + was[min(i+1, n-1)]) / 4
+		}
+	}
+	r := &profile{sides: q.sides}
+	radius, up := 0.0, 0.0
+	for i := range n {
+		h := math.Hypot(out[i], in[i])
+		sin, cos := math.Sincos(slope[i])
+		radius, up = max(.2, radius+h*cos), up-h*sin
+		r.radius, r.up = append(r.radius, radius), append(r.up, up)
+	}
+	return r
+}
+
 // turnBody puts every node on the body's surface as it is seen.
 func (p *piece) turnBody(q *profile, plan *Plan) {
+	q = q.rounded()
 	sin, cos := math.Sincos(sightFrom)
 	for k, r := range p.rows {
 		for i := r.first; i < r.last; i++ {

@@ -24,9 +24,10 @@ func (m *maker) stitch(id int32, front bool) (lifted bool) {
 	switch {
 	case s.Has(fabric.TurningChain):
 		n := max(1, int(s.Chains))
+		in := m.inward(id)
 		for i := range n {
 			t := float64(i) / float64(n)
-			m.add(part{form: chainLink}, foot.Lerp(top, t), foot.Lerp(top, t+1/float64(n)), .04)
+			m.add(part{form: chainLink}, foot.Lerp(top, t).Add(in), foot.Lerp(top, t+1/float64(n)).Add(in), .04)
 		}
 	case len(legs) > 1:
 		for i := range legs {
@@ -70,6 +71,21 @@ func (m *maker) stitch(id int32, front bool) (lifted bool) {
 		m.freeLoop(first, foot, top)
 	}
 	return lifted
+}
+
+// inward is how far a turning chain, narrower than a stitch, is drawn to the
+// next stitch of its row; in a round it has neighbours on both sides.
+func (m *maker) inward(id int32) geom.Point {
+	const drawn = .14
+	next := id + 1
+	if m.closed(int(m.fabric.Stitches[id].Row)) || int(next) >= len(m.plan.Poses) || !m.plan.Poses[next].Placed || m.fabric.Stitches[next].Row != m.fabric.Stitches[id].Row {
+		return geom.Point{}
+	}
+	way := m.top(next).Sub(m.top(id))
+	if l := way.Len(); l < .3 || l > 1.5 {
+		return geom.Point{}
+	}
+	return way.Unit().Mul(drawn)
 }
 
 // swollen gives the axis on which a lump shows: in a row lower than its legs it
@@ -252,8 +268,28 @@ func (m *maker) hanging(id int32) {
 	case s.Has(fabric.Surface):
 		prev := at.Sub(across.Mul(.5))
 		m.add(part{form: surfaceLink}, prev, at.Add(across.Mul(.5)), .35)
+	case s.Has(fabric.Travel): // along the top, over the loops it is worked through
+		m.add(part{form: surfaceLink}, at.Sub(across.Mul(.5)), at.Add(across.Mul(.5)), .10)
+	case s.Has(fabric.Join) && !s.Has(fabric.Chain):
+		m.join(id, at)
 	case s.Has(fabric.Chain) && !s.Has(fabric.Join) && !s.Has(fabric.Travel):
 		m.uncounted(id, pose.Host)
+	}
+}
+
+// join adds the slip stitch that closes a round: a loop from the round's last
+// top over its first.
+func (m *maker) join(id int32, first geom.Point) {
+	const widest = 2 // between the ends of a round that lies closed
+	last := id - 1
+	for last >= 0 && !m.plan.Poses[last].Placed {
+		last--
+	}
+	if last < 0 || m.fabric.Stitches[last].Row != m.fabric.Stitches[id].Row {
+		return
+	}
+	if a := m.top(last); a.Sub(first).Len() < widest {
+		m.add(part{form: surfaceLink}, a.Lerp(first, .3), first.Add(first.Sub(a).Mul(.25)), .06)
 	}
 }
 
