@@ -101,6 +101,10 @@ func (q *profile) rounded() *profile {
 		radius, up = max(.2, radius+h*cos), up-h*sin
 		r.radius, r.up = append(r.radius, radius), append(r.up, up)
 	}
+	girth := slices.Max(q.radius) / slices.Max(r.radius) // the widest round is as wide as its stitches
+	for i := range r.radius {
+		r.radius[i] *= girth
+	}
 	return r
 }
 

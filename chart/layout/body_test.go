@@ -12,8 +12,8 @@ func TestAHatBendsWhereItsSidesBegin(t *testing.T) {
 	fold, radius, up := 0.0, 0.0, 0.0
 	for i := range r.radius {
 		dx, dy := r.radius[i]-radius, up-r.up[i]
-		if h := math.Hypot(dx, dy); math.Abs(h-2) > 1e-9 {
-			t.Errorf("round %d is %.2f high, want 2 as worked", i+1, h)
+		if h := math.Hypot(dx, dy); math.Abs(h-2) > .25 {
+			t.Errorf("round %d is %.2f high, want about 2 as worked", i+1, h)
 		}
 		slope := math.Atan2(dy, dx)
 		if i > 0 && slope-fold > 40*math.Pi/180 {
@@ -21,7 +21,7 @@ func TestAHatBendsWhereItsSidesBegin(t *testing.T) {
 		}
 		fold, radius, up = slope, r.radius[i], r.up[i]
 	}
-	if math.Abs(radius-8) > .4 {
-		t.Errorf("its brim has a radius of %.1f, want about 8", radius)
+	if math.Abs(radius-8) > 1e-9 {
+		t.Errorf("its brim has a radius of %.1f, want 8 as its stitches give", radius)
 	}
 }
