@@ -31,9 +31,6 @@ func (p *piece) cornersOf(k, wanted int) []corner {
 			marked = append(marked, p.markedCorner(i, r))
 		}
 	}
-	if n := len(marked); n >= 3 && n <= 8 && (wanted == 0 || n == wanted) {
-		return marked
-	}
 	last := int32(-1)
 	for i := r.first; i < r.last; i++ {
 		q := p.nodes[i].fan
@@ -44,6 +41,11 @@ func (p *piece) cornersOf(k, wanted int) []corner {
 		if f := &p.fans[q]; f.chains || f.members >= 3 && p.nodes[f.first].low {
 			shaped = append(shaped, p.fanCorner(f, r))
 		}
+	}
+	n := len(marked)
+	begins := len(shaped) == n+1 // in a corner, whose group is written in two parts and bears no mark
+	if n >= 3 && n <= 8 && (wanted == 0 && !begins || n == wanted) {
+		return marked
 	}
 	return shaped
 }
