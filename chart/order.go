@@ -152,15 +152,15 @@ func (e *engraver) passes(id int32, crosses passed) bool {
 }
 
 // raised is how much higher than usual the marks of a long stitch sit, so that
-// they keep off what its stem passes: the least move that clears them.
-func (e *engraver) raised(shape *symbol.Symbol, foot, top geom.Point, all passed) int8 {
+// they keep off what its stem passes: the least move that clears them, if there is one.
+func (e *engraver) raised(shape *symbol.Symbol, foot, top geom.Point, all passed) (raise int8, clears bool) {
 	const (
 		clear = .46 // half an oval, half a slash and some white
 		step  = .06
 	)
 	reach, middle, ok := shape.Marks(top.Sub(foot).Len())
 	if !ok {
-		return 0
+		return 0, true
 	}
 	up := top.Sub(foot).Unit()
 	best, most := 0.0, -1.0
@@ -184,5 +184,5 @@ func (e *engraver) raised(shape *symbol.Symbol, foot, top geom.Point, all passed
 			break
 		}
 	}
-	return int8(math.Round(best * 50))
+	return int8(math.Round(best * 50)), most > clear
 }

@@ -6,6 +6,7 @@ import (
 
 	"strandway/chart/geom"
 	"strandway/chart/layout"
+	"strandway/chart/symbol"
 	"strandway/model/fabric"
 	"strandway/model/stitch"
 )
@@ -22,6 +23,11 @@ const (
 	gapLoopMark     = .18 // more, where an arc lies under the foot
 	gapUnderBar     = .15 // more yet, where the arc lies over a bar
 	gapUnderTurning = .26
+)
+
+const (
+	crossBelowHead = .26 // u from the head to the middle of a cross that shares its place with others
+	leastMarks     = .44 // u between the stems of a fan at their marks, below which these are shorter
 )
 
 const crossedRaise = .26 // of its height, by which the marks of a crossed stitch are raised
@@ -134,15 +140,42 @@ func (e *engraver) standing(id int32, k *stitch.Kind, cased bool) {
 	if k.SamePlace && k.Legs > 1 && !shape.Whole {
 		g.legs, g.lump = bowedLegs(k.Legs), k.Lump
 	}
-	switch {
-	case len(feet) != 1 || g.legs > 0:
-	case e.isLong(id):
-		g.raise = e.raised(shape, feet[0], p.Top, e.under)
-	case e.inCrossing(id): // off the point where the stems cross
-		g.short = true
-		g.raise = int8(50 * crossedRaise * p.Top.Sub(feet[0]).Len())
+	if len(feet) == 1 && g.legs == 0 {
+		e.placeMarks(&g, id, shape, feet[0])
 	}
 	e.engrave(g, feet, posts, p.Top, mark, ink)
+}
+
+// placeMarks moves and shortens the marks of a stitch where others crowd them.
+func (e *engraver) placeMarks(g *glyph, id int32, shape *symbol.Symbol, foot geom.Point) {
+	p := &e.p.Poses[id]
+	height := p.Top.Sub(foot).Len()
+	_, middle, ok := shape.Marks(height)
+	switch {
+	case !ok:
+	case e.isLong(id):
+		var room bool
+		g.raise, room = e.raised(shape, foot, p.Top, e.under)
+		g.short = !room
+	case e.inCrossing(id): // off the point where the stems cross
+		g.short = true
+		g.raise = int8(50 * crossedRaise * height)
+	case p.Fan >= 0 && e.isCross(id): // towards the heads, where they part
+		g.raise = int8(50 * max(0, height-crossBelowHead-middle))
+	case p.Fan >= 0:
+		g.short = e.besideMember(id)*middle/height < leastMarks
+	}
+}
+
+// besideMember is the distance of a stitch's head from the nearest one of its fan.
+func (e *engraver) besideMember(id int32) float64 {
+	least := math.Inf(1)
+	for _, n := range [2]int32{id - 1, id + 1} {
+		if n >= 0 && int(n) < len(e.p.Poses) && e.p.Poses[n].Fan == e.p.Poses[id].Fan {
+			least = min(least, e.p.Poses[n].Top.Sub(e.p.Poses[id].Top).Len())
+		}
+	}
+	return least
 }
 
 // post says round which side of a post a leg is hooked, and which way that post runs.
