@@ -2,6 +2,7 @@ package model
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"strandway/model/colour"
@@ -17,17 +18,36 @@ func checkMerging(w *Worked) diag.List {
 	var list diag.List
 	told := map[[2]string]bool{}
 	for i := range w.Pieces {
-		for _, pair := range palette.Touching(w.Pieces[i].Fabric) {
-			a, known := w.YarnOf(i, int(pair.A))
-			b, too := w.YarnOf(i, int(pair.B))
-			if !known || !too || a == b || told[[2]string{a.Letter, b.Letter}] {
-				continue
+		for _, pair := range w.Touching(i) {
+			a, b := &w.Pattern.Yarns[pair.A], &w.Pattern.Yarns[pair.B]
+			if !told[[2]string{a.Letter, b.Letter}] {
+				told[[2]string{a.Letter, b.Letter}] = true
+				list = append(list, merging(w.Pattern, a, b)...)
 			}
-			told[[2]string{a.Letter, b.Letter}] = true
-			list = append(list, merging(w.Pattern, a, b)...)
 		}
 	}
 	return list
+}
+
+// Touching gives the yarns that touch in a piece, by their index in the pattern.
+func (w *Worked) Touching(piece int) []palette.Pair {
+	var out []palette.Pair
+	for _, pair := range palette.Touching(w.Pieces[piece].Fabric) {
+		a, b := w.indexOf(piece, int(pair.A)), w.indexOf(piece, int(pair.B))
+		if a >= 0 && b >= 0 && a != b {
+			out = append(out, palette.Pair{A: uint8(min(a, b)), B: uint8(max(a, b))})
+		}
+	}
+	return out
+}
+
+// indexOf is the pattern's index of a yarn of a piece's fabric; -1 for one it does not have.
+func (w *Worked) indexOf(piece, index int) int {
+	yarn, ok := w.YarnOf(piece, index)
+	if !ok {
+		return -1
+	}
+	return slices.IndexFunc(w.Pattern.Yarns, func(y pattern.Yarn) bool { return y.Letter == yarn.Letter })
 }
 
 // merging compares two yarns in every set of colours they are shown in.

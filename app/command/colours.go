@@ -65,7 +65,7 @@ func runColours(c *call) error {
 	if w.rule == "" {
 		return writeApart(out, worked, piece, worked.YarnColours(piece, choice.colourway))
 	}
-	way, err := w.suggest(worked, choice.colourway)
+	way, err := w.suggest(worked, piece, choice.colourway)
 	if err != nil {
 		return err
 	}
@@ -113,14 +113,14 @@ func (w *wish) check(flags *flag.FlagSet) error {
 }
 
 // suggest makes a colourway for all yarns of the pattern.
-func (w *wish) suggest(worked *model.Worked, from string) (pattern.Colourway, error) {
+func (w *wish) suggest(worked *model.Worked, piece int, from string) (pattern.Colourway, error) {
 	way := pattern.Colourway{Name: w.add, Shades: map[string]pattern.Shade{}}
 	yarns := worked.Pattern.Yarns
 	rule, err := palette.RuleNamed(w.rule)
 	if err != nil {
 		return way, wrongUse{err}
 	}
-	asked := palette.Wish{Rule: rule, Keep: -1, Locked: make([]bool, len(yarns))}
+	asked := palette.Wish{Rule: rule, Keep: -1, Locked: make([]bool, len(yarns)), Pairs: worked.Touching(piece)}
 	if w.keep != "" {
 		if asked.Keep, err = yarnAt(yarns, w.keep); err != nil {
 			return way, err

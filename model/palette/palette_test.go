@@ -150,6 +150,31 @@ func TestTeachingShadesAreNeitherDarkNorGlaring(t *testing.T) {
 	}
 }
 
+func TestYarnsThatTouchComeFarthestApart(t *testing.T) {
+	// A lies between the others, which never meet, and is neither the darkest nor the lightest.
+	yarns := []color.NRGBA{hex(t, "#7c8a93"), hex(t, "#2f5d7c"), hex(t, "#efe6d2"), hex(t, "#d8a23a")}
+	pairs := []Pair{{0, 1}, {0, 2}, {0, 3}}
+	l := func(w Wish) float64 {
+		got, err := Suggest(yarns, w)
+		if err != nil {
+			t.Fatal(err)
+		}
+		least := 100.
+		for _, p := range pairs {
+			least = min(least, Compare(got[p.A].Colour, got[p.B].Colour, colour.Full).Lightness)
+		}
+		return least
+	}
+	alone, touching := l(Wish{Keep: -1}), l(Wish{Keep: -1, Pairs: pairs})
+	if touching < alone-1 || touching < 18 {
+		t.Errorf("yarns that touch are %.0f apart, %.0f without looking at what touches", touching, alone)
+	}
+	steps := Wish{Rule: EqualSteps, Keep: -1, Pairs: []Pair{{1, 3}}}
+	if got, _ := Suggest(yarns, steps); Compare(got[1].Colour, got[3].Colour, colour.Full).Lightness < 60 {
+		t.Errorf("the only two yarns that touch are not the darkest and the lightest: %v", got)
+	}
+}
+
 const stash = `
 [[yarn]]
 name = "Harbour Worsted"

@@ -46,6 +46,7 @@ type Wish struct {
 	Keep   int     // the yarn whose colour stays and whose hue the others follow; -1 for none
 	Locked []bool  // by yarn: its colour stays; may be nil
 	Stash  []Shade // choose among these yarns; nil for any colour
+	Pairs  []Pair  // of yarns that touch, by their index among the colours: these come farthest apart
 }
 
 // Shade is one colour of a suggestion.
@@ -70,7 +71,7 @@ func Suggest(yarns []color.NRGBA, w Wish) ([]Shade, error) {
 	if w.Keep >= 0 && w.Keep < len(yarns) {
 		held[w.Keep], base = true, w.Keep
 	}
-	lightness := spread(yarns, held, ranges[w.Rule])
+	lightness := settle(spread(yarns, held, ranges[w.Rule]), held, w.Pairs)
 	hue, _, _ := hcl(yarns[base])
 	out := make([]Shade, len(yarns))
 	place := 0 // among the yarns that take a hue from the rule
@@ -132,6 +133,43 @@ func spread(yarns []color.NRGBA, held []bool, over [2]float64) []float64 {
 		free = free[r.n:]
 	}
 	return out
+}
+
+// settle exchanges lightnesses among the yarns that are not held until those
+// that touch are as far apart as they can be. With the order they have now as
+// good as another, it stays.
+func settle(lightness []float64, held []bool, pairs []Pair) []float64 {
+	best, least := lightness, nearest(lightness, pairs)
+	for {
+		var better []float64
+		for i := range lightness {
+			for j := i + 1; j < len(lightness); j++ {
+				if held[i] || held[j] {
+					continue
+				}
+				trial := slices.Clone(best)
+				trial[i], trial[j] = trial[j], trial[i]
+				if n := nearest(trial, pairs); n > least+.5 {
+					better, least = trial, n
+				}
+			}
+		}
+		if better == nil {
+			return best
+		}
+		best = better
+	}
+}
+
+// nearest is how far apart the two touching yarns are that lie nearest in lightness.
+func nearest(lightness []float64, pairs []Pair) float64 {
+	least := 100.
+	for _, p := range pairs {
+		if int(p.B) < len(lightness) {
+			least = min(least, math.Abs(lightness[p.A]-lightness[p.B]))
+		}
+	}
+	return least
 }
 
 // room is a range of lightness in which n yarns are spread evenly. A yarn
