@@ -42,6 +42,7 @@ func (w *window) actions() action.Table {
 		{ID: "copy", Menu: "Edit", Field: true, Label: "Copy", Keys: keys("Ctrl+C"), Do: w.copyText},
 		{ID: "paste", Menu: "Edit", Field: true, Label: "Paste", Keys: keys("Ctrl+V"), Do: w.paste},
 		{ID: "all", Menu: "Edit", Field: true, Label: "Choose all rows", Keys: keys("Ctrl+A"), Can: open, Do: w.chooseAll},
+		{ID: "complete", Menu: "Edit", Label: "Complete the word", Keys: keys("Ctrl+Space"), Can: open, Do: func() { w.complete(true) }, Rule: true},
 		{ID: "find", Menu: "Edit", Label: "Find in the rows…", Keys: keys("Ctrl+F"), Can: open, Do: w.askFind, Rule: true},
 		{ID: "find-next", Menu: "Edit", Label: "Find next", Keys: keys("F3"), Can: func() bool { return w.sought != "" }, Do: w.findNext},
 		{ID: "go", Menu: "Edit", Label: "Go to row…", Keys: keys("Ctrl+G"), Can: open, Do: w.askRow},

@@ -110,31 +110,16 @@ func (w *window) drawNest(d *control.Canvas, k theme.Tokens, r *reckoning, x, y,
 
 // drawTable draws the sizes with what each comes to; a click works the pattern in that size.
 func (w *window) drawTable(d *control.Canvas, k theme.Tokens, r *reckoning, top, width float32) []control.Spot {
-	inches := r.pattern.Units == "in"
 	x := d.Words("Sizes", 16, top+24, theme.Body, true, k.Ink)
 	d.Words("click one to work it everywhere", x+10, top+24, theme.Second, false, k.Ink2)
-	head, cells := []string{"Comes to", "Stitches", "Rows"}, func(e *size.Entry) []string {
-		return []string{comesTo(e, inches), fmt.Sprint(e.Stitches), fmt.Sprint(e.Rows)}
-	}
-	wide := width > 800
-	if wide {
-		head = append([]string{"Wanted"}, head...)
-		head = append(head, "Chain", "Each side")
-	}
-	letters := yarnLetters(r)
-	head = append(append(head, letters...), "Balls")
-	name := float32(110)
-	column := (width - 32 - name) / (float32(len(head)) + .8)
-	right := func(i int) float32 { // the measures take more room than the numbers
-		at := 16 + name + column*float32(i+1)
-		if wide {
-			return at + column*min(.8, .4*float32(i+1))
-		}
-		return at + column*.8
-	}
+	cells := sizeCells(r, width > 800)
+	right := columnEnds(cells, 24, width-32)
 	y := top + 56
-	for i, h := range head {
-		d.WordsRight(control.Fitted(h, theme.Small, false, column*1.4), right(i), y, theme.Small, false, k.Ink2)
+	for c, head := range cells[0] {
+		if c == 0 {
+			continue // the names need no head
+		}
+		d.WordsRight(head, right[c], y, theme.Small, false, k.Ink2)
 	}
 	d.Rect(16, y+13, width-32, 1, 0, k.Line)
 	y += 32
@@ -145,33 +130,17 @@ func (w *window) drawTable(d *control.Canvas, k theme.Tokens, r *reckoning, top,
 		here := i == w.s.Size()
 		if here {
 			d.Rect(10, y-sizeLine/2+1, width-20, sizeLine-2, 5, k.Wash)
+			unmet = e.Unmet()
 		}
-		shown := e.Size
-		if shown == "" {
-			shown = "The one size"
-		}
-		says := cells(e)
-		if wide {
-			says = append([]string{wanted(r.pattern, i, inches)}, says...)
-			says = append(says, dashed(e.Foundation), dashed(e.Side.Stitches))
-		}
-		for _, l := range letters {
-			says = append(says, metresOf(r.yarns[i], l))
-		}
-		says = append(says, balls(r.yarns[i]))
-		left := float32(24)
+		says := cells[i+1]
+		end := d.Words(says[0], 24, y, theme.Second, true, k.Ink)
 		if e.Unmet() != "" {
-			d.Icon(theme.Icon("caution", k.Caution), left-4, y-8, 16)
-			left += 18
-			if here {
-				unmet = e.Unmet()
-			}
+			d.Icon(theme.Icon("caution", k.Caution), end+6, y-8, 16)
 		}
-		d.Words(control.Fitted(shown, theme.Second, true, name-20), left, y, theme.Second, true, k.Ink)
-		for c, s := range says {
-			d.WordsRight(s, right(c), y, theme.Second, here, k.Ink)
+		for c := 1; c < len(says); c++ {
+			d.WordsRight(says[c], right[c], y, theme.Second, here, k.Ink)
 		}
-		spots = append(spots, control.Spot{X: 10, Y: y - sizeLine/2, W: width - 20, H: sizeLine, Hint: strings.TrimSpace("work " + shown + " everywhere; " + e.Unmet()), Do: func() { w.s.ShowSize(i) }})
+		spots = append(spots, control.Spot{X: 10, Y: y - sizeLine/2, W: width - 20, H: sizeLine, Hint: strings.TrimSuffix("work "+says[0]+" everywhere; "+e.Unmet(), "; "), Do: func() { w.s.ShowSize(i) }})
 		y += sizeLine
 	}
 	note := yarnBasis(r.yarns[min(w.s.Size(), len(r.yarns)-1)])
@@ -180,6 +149,61 @@ func (w *window) drawTable(d *control.Canvas, k theme.Tokens, r *reckoning, top,
 	}
 	d.Words(control.Fitted(note, theme.Second, false, width-32), 16, y+12, theme.Second, false, k.Ink2)
 	return spots
+}
+
+// sizeCells are the words of the table, its head first; a narrow one leaves some columns out.
+func sizeCells(r *reckoning, wide bool) [][]string {
+	inches := r.pattern.Units == "in"
+	letters := yarnLetters(r)
+	line := func(name, wanted, comes, stitches, rows, chain, side string, metres []string, balls string) []string {
+		out := []string{name}
+		if wide {
+			out = append(out, wanted)
+		}
+		out = append(out, comes, stitches, rows)
+		if wide {
+			out = append(out, chain, side)
+		}
+		return append(append(out, metres...), balls)
+	}
+	cells := [][]string{line("", "Wanted", "Comes to", "Stitches", "Rows", "Chain", "Each side", letters, "Balls")}
+	for i := range r.table {
+		e := &r.table[i]
+		name := e.Size
+		if name == "" {
+			name = "The one size"
+		}
+		var metres []string
+		for _, l := range letters {
+			metres = append(metres, metresOf(r.yarns[i], l))
+		}
+		cells = append(cells, line(name, wanted(r.pattern, i, inches), comesTo(e, inches), fmt.Sprint(e.Stitches), fmt.Sprint(e.Rows),
+			dashed(e.Foundation), dashed(e.Side.Stitches), metres, balls(r.yarns[i])))
+	}
+	return cells
+}
+
+// columnEnds are the right ends of a table's columns, what room is left shared among them.
+func columnEnds(cells [][]string, left, right float32) []float32 {
+	wide := make([]float32, len(cells[0]))
+	sum := float32(0)
+	for c := range wide {
+		for _, row := range cells {
+			wide[c] = max(wide[c], control.Width(row[c], theme.Second, true))
+		}
+		if c == 0 {
+			wide[c] += 24 // for a mark behind the name
+		}
+		sum += wide[c]
+	}
+	gap := max(6, (right-left-sum)/float32(len(wide)-1))
+	ends := make([]float32, len(wide))
+	x := left
+	for c := range wide {
+		ends[c] = x + wide[c]
+		x = ends[c] + gap
+	}
+	return ends
 }
 
 // yarnLetters are the yarns of the table's columns, as many as there is room for.

@@ -3,6 +3,7 @@ package app
 import (
 	"fmt"
 	"image/color"
+	"strings"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
@@ -42,7 +43,12 @@ func (w *window) drawStrip(d *control.Canvas, k theme.Tokens, size fyne.Size) []
 			below = y.Name
 		}
 		if step < 150 {
-			above, below = "", name // there is room for the shade alone
+			above = "" // there is room for one line alone
+			if below == y.Name {
+				below = name
+			} else {
+				below, _, _ = strings.Cut(below, ",")
+			}
 		}
 		d.Words(control.Fitted(above, theme.Body, false, step-(tx-x)-14), tx+8, 29, theme.Body, false, k.Ink)
 		d.Words(control.Fitted(below, theme.Second, false, step-48), x+40, 48, theme.Second, false, k.Ink2)

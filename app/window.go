@@ -47,13 +47,14 @@ type window struct {
 	th    *theme.Theme
 	table action.Table
 
-	view    view
-	said    string                    // the status line's passing word, until the next change
-	hint    string                    // what lies under the pointer
-	symbols map[symbolKey]image.Image // of the tray
-	terms   string                    // that the tray is written in
-	typed   string                    // letters typed in a picture, not yet a stitch
-	sought  string                    // what was looked for last in the rows
+	view       view
+	said       string                    // the status line's passing word, until the next change
+	hint       string                    // what lies under the pointer
+	symbols    map[symbolKey]image.Image // of the tray
+	terms      string                    // that the tray is written in
+	typed      string                    // letters typed in a picture, not yet a stitch
+	completing completing
+	sought     string // what was looked for last in the rows
 
 	page     *rows.Page
 	pair     *picture.Pair
@@ -93,6 +94,7 @@ func newWindow(a fyne.App, lib *stitch.Library, s *session.Session, set *setting
 	s.SetLook(session.Look{Dark: th.IsDark()})
 	w.page = rows.New(s, th)
 	w.page.Shortcut = w.runShortcut
+	w.page.Complete = func() bool { return w.complete(false) }
 	w.page.Keys, w.page.NewRow, w.page.Modifiers = w.plainKey, w.newRow, w.modifiers
 	w.pair = picture.New(s, th, post)
 	w.pair.Modifiers, w.pair.Over = w.modifiers, w.overStitch

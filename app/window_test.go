@@ -260,3 +260,23 @@ func TestRowsAlonePasteAsTheyAre(t *testing.T) {
 		t.Errorf("the rows are %q", w.s.Rows())
 	}
 }
+
+// Tab completes a word that is begun; behind a whole one it opens the next row.
+func TestTabInTheRows(t *testing.T) {
+	w, settle := shown(t, "", 1024, 700)
+	w.beginWith(session.Blank())
+	for _, r := range "With A, ch 21. Sc in each c" {
+		w.page.TypedRune(r)
+	}
+	tab := func() { w.page.TypedKey(&fyne.KeyEvent{Name: fyne.KeyTab}) }
+	tab()
+	if got := w.s.Rows(); !strings.HasSuffix(got, "each ch") {
+		t.Errorf("completed to %q", got)
+	}
+	w.page.TypedRune('.')
+	tab()
+	settle()
+	if got := w.s.Rows(); !strings.HasSuffix(got, "each ch.\nRow 1: ") {
+		t.Errorf("Tab behind the row gives %q", got)
+	}
+}

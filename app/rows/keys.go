@@ -69,7 +69,7 @@ func (p *Page) TypedKey(e *fyne.KeyEvent) {
 	case fyne.KeyReturn, fyne.KeyEnter:
 		p.enter(at)
 	case fyne.KeyTab:
-		if p.atRowEnd(at) {
+		if !p.Complete() && p.atRowEnd(at) {
 			p.NewRow()
 		}
 	case fyne.KeyEscape:

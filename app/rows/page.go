@@ -36,6 +36,8 @@ type Page struct {
 	Shortcut func(fyne.Shortcut)
 	// NewRow writes a row below the one in hand, as Enter does at the end of a row.
 	NewRow func()
+	// Complete completes the word begun before the caret, and reports whether there is one.
+	Complete func() bool
 	// Modifiers tells which of Shift, Ctrl and Alt are held.
 	Modifiers func() fyne.KeyModifier
 

@@ -91,6 +91,11 @@ func (s *Session) Replace(label string, span diag.Span, text string) {
 	s.history.Seal()
 }
 
+// ReplaceTo writes the stretch from an offset to the caret anew as one step.
+func (s *Session) ReplaceTo(label string, start int, text string) {
+	s.Replace(label, diag.Span{Start: start, End: s.caret.At}, text)
+}
+
 // Rewrite gives the piece other rows as one step.
 func (s *Session) Rewrite(label, rows string, caret int) {
 	s.Do(label, func(now edit.State) edit.State {
