@@ -26,7 +26,8 @@ const (
 )
 
 const (
-	crossBelowHead = .26 // u from the head to the middle of a cross that shares its place with others
+	crossAlone     = .7  // u of leg under the head of a cross that stands in a space with others
+	crossBelowHead = .22 // u from the head to the middle of a cross that shares its place with others
 	leastMarks     = .44 // u between the stems of a fan at their marks, below which these are shorter
 )
 
@@ -261,6 +262,8 @@ func (e *engraver) foot(id int32, l *layout.Leg, marked bool) geom.Point {
 	switch {
 	case l.At < 0 && e.p.RingR > 0:
 		return l.Foot.Add(dir.Mul(max(.75, e.p.RingR+.33)))
+	case cross && l.Space && p.Fan >= 0: // several in one space stand side by side
+		return p.Top.Sub(dir.Mul(crossAlone))
 	case l.Post != 0:
 		gap = min(gapPost, p.Top.Sub(l.Foot).Len()-e.postLength(id))
 	case cross && overChain:
