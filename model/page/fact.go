@@ -231,15 +231,20 @@ func (r *reader) sizeNames(text string) {
 	if !ok || s != sizes {
 		rest = text
 	}
-	m := sizeList.FindStringSubmatch(sizesWord.ReplaceAllString(strings.TrimSpace(rest), ""))
+	rest = strings.TrimRight(sizesWord.ReplaceAllString(strings.TrimSpace(rest), ""), " .")
+	m := sizeList.FindStringSubmatch(rest)
 	if m == nil {
 		return
 	}
-	list := append([]string{m[1]}, strings.FieldsFunc(m[2]+","+m[3], func(c rune) bool { return strings.ContainsRune(",;:", c) })...)
+	between := ",;:"
+	if !strings.ContainsAny(m[2], between) && strings.Count(m[2], "-") > 1 {
+		between = "-" // S (M-L-XL)
+	}
+	list := append([]string{m[1]}, strings.FieldsFunc(m[2]+","+m[3], func(c rune) bool { return strings.ContainsRune(between, c) })...)
 	seen := map[string]bool{}
 	var out []pattern.Size
 	for _, name := range list {
-		if name = strings.TrimSpace(name); name == "" {
+		if name = strings.Trim(name, " ,"); name == "" {
 			continue
 		}
 		if !hasName.MatchString(name) || seen[name] {
@@ -253,7 +258,7 @@ func (r *reader) sizeNames(text string) {
 
 var bareSizes = regexp.MustCompile(`^(?:XS|S|Small|One|0-3)\s*[(\[]`)
 
-var sizesWord = regexp.MustCompile(`(?i)^sizes?\s+`)
+var sizesWord = regexp.MustCompile(`(?i)^(?:(?:women|men|child|children|adult|baby)(?:['’]?s)?\s+)?sizes?:?\s+`)
 
 var multipleForm = regexp.MustCompile(`(?i)multiples? of\s+(\d{1,3})\s*(?:sts?|stitches|ch|chains?)?\s*(?:(\+|plus|add)\s*(\d{1,3}))?`)
 

@@ -84,7 +84,7 @@ var (
 		several + `(?:st|nd|rd|th)?\s*(?:rows?|rnds?|rounds?|rds?)|` +
 		`(?:first|second|third|fourth|fifth|sixth|seventh|eighth|ninth|tenth|next|last|final)\s+(?:rows?|rnds?|rounds?|rds?)|` +
 		`(?:foundation|base|set[- ]?up|joining|edging|border|beginning|ribbing|increase|decrease|pattern)\s+(?:row|rnd|round)\b(?:\s*\d+)?)(?:[^\pL\d]|$)`)
-	bareHead = regexp.MustCompile(`^(\d{1,3})\s*(?:[.):]|\s[-–])\s+(\S.*)$`)
+	bareHead = regexp.MustCompile(`^(\d{1,3}(?:[-–]\d{1,3})?)\s*(?:[.):]|\s[-–])\s+(\S.*)$`)
 	midHead  = regexp.MustCompile(`(?i)(?:[.)\]!]["”]?|with [\pL]{1,12},|using [\pL]{1,12},)\s+((?:(?:row|rnd|round)s?\s*\d{1,3}|r\d{1,3}|\d{1,3}(?:st|nd|rd|th|d)\s+(?:row|rnd|round)s?|(?:first|second|third|fourth|fifth|sixth|seventh|eighth|ninth|tenth)\s+(?:row|rnd|round))\s*(?:[-–](?:\s*\d+)?\s*)?(?:\([^)]{1,20}\)\s*)?(?:[:.–—]|\s-\s))`)
 	firstNum = regexp.MustCompile(`\d+`)
 

@@ -196,6 +196,9 @@ func (r *reader) foundation(l line, gap bool) bool {
 // joins is the join that makes a ring of a chain.
 var joins = regexp.MustCompile(`(?i)^[\s,;.]*(?:and )?(?:then )?(?:join|sl st|slip st|ss\b|unite|close)`)
 
+// foundationLead is what a foundation is called before it is given.
+var foundationLead = regexp.MustCompile(`(?i)^(?:foundation|base|starting|ring|beginning|set-?up)\b.{0,20}:$`)
+
 // withYarn is the yarn named before the chain of a foundation.
 var withYarn = regexp.MustCompile(`(?i)\b(?:with|using|in)\s+[^.;]{1,48}$`)
 
@@ -212,7 +215,7 @@ func foundationAt(text string) int {
 		if m := withYarn.FindStringIndex(text[:at]); m != nil {
 			at = m[0]
 		}
-		if lead := strings.TrimSpace(text[:at]); strings.HasSuffix(lead, ":") && strings.Count(lead, " ") < 3 {
+		if lead := strings.TrimSpace(text[:at]); foundationLead.MatchString(lead) {
 			at = 0
 		}
 	}
@@ -289,7 +292,7 @@ func (r *reader) among(l line, gap bool) {
 		r.write(&passage{remark: true, parts: []part{part(l)}})
 		return
 	}
-	if ownLine.MatchString(l.text) || ownHead.MatchString(l.text) && r.readable(l.text[strings.Index(l.text, ":")+1:]) > .6 {
+	if ownLine.MatchString(l.text) || ownHead.MatchString(l.text) && r.readable(l.text[len(ownHead.FindString(l.text)):]) > .6 {
 		r.close()
 		r.open = &passage{}
 		r.open.add(l)
@@ -322,7 +325,7 @@ func (r *reader) among(l line, gap bool) {
 var ownLine = regexp.MustCompile(`(?i)^(?:rep(?:eat)? (?:rows?|rnds?|rounds?|the last|last|these|\d+(?:st|nd|rd|th))|\[?rep(?:eat)?\s|(?:now )?fasten off|finish off|break off|end off|cut (?:the )?(?:yarn|thread)|continue (?:in|working|as|to rep|rep)|work (?:rows?|rnds?|rounds?) \d|with (?:rs|ws|right side|wrong side))`)
 
 // ownHead is a heading of the writer's own with its instructions: "Loop: ch 12".
-var ownHead = regexp.MustCompile(`^(?:\p{Lu}[\pL-]*(?: [\pL-]+){0,2}):\s`)
+var ownHead = regexp.MustCompile(`^(?:\p{Lu}[\pL-]*(?: [\pL-]+){0,2})(?::| [-–—])\s|^[\pL]+\)\s`)
 
 // handwork begins what is done with the finished piece.
 var handwork = regexp.MustCompile(`(?i)^(?:seam|sew|stuff|weave|block|assemble|press|wash|pin|steam|fold|insert|embroider|darn|stitch the|hold the pieces|place marker|repeat for)\b`)

@@ -65,7 +65,7 @@ var shortForm = regexp.MustCompile(`(?:^|[\s,;])([\pL-]{1,8})\s*\(([\pL -]{3,24}
 // shorts finds the stitches defined within a list of abbreviations.
 func (r *reader) shorts(text string) {
 	for _, m := range shortForm.FindAllStringSubmatch(text, -1) {
-		if s := r.definition([]string{"", m[2], m[1], m[3]}); s != nil {
+		if s := r.definition([]string{"", m[2], m[1], m[3]}); s != nil && r.readable(m[3]) > .7 {
 			r.p.Stitches = append(r.p.Stitches, *s)
 		}
 	}

@@ -2,6 +2,7 @@ package page
 
 import (
 	"regexp"
+	"strconv"
 	"strings"
 )
 
@@ -39,6 +40,15 @@ var signs = []sign{
 	{regexp.MustCompile(`(?i)\b\d+tr\b|\b\d+dc\b`), true, 1},
 }
 
+var (
+	dcUsed = regexp.MustCompile(`(?i)\b\d*dc\b`)
+	trUsed = regexp.MustCompile(`(?i)\b\d*tr\b`)
+	scUsed = regexp.MustCompile(`(?i)\b\d*h?d?sc\b|\bhdc\b|single crochet`)
+
+	// standsFor is a chain that counts as a treble and some chains: a treble of three chains is a UK one.
+	standsFor = regexp.MustCompile(`(?i)(?:ch\s?(\d)|(\d)\s?ch)\s*\(?\s*(?:counts?|stands?) (?:as|for) (?:1 |one |a |first |1st )*tr(?:eble)?s?\s*(?:,|and|\+|plus)\s*(?:(?:(\d)\s?ch)|(?:ch\s?(\d)))`)
+)
+
 // tellTerms says in which terms a page is written, and whether that is unclear.
 func tellTerms(text string) (terms string, unclear bool) {
 	if m := said.FindStringSubmatch(text); m != nil {
@@ -56,6 +66,19 @@ func tellTerms(text string) (terms string, unclear bool) {
 			uk += s.weight
 		} else {
 			us += s.weight
+		}
+	}
+	if dcUsed.MatchString(text) && trUsed.MatchString(text) && !scUsed.MatchString(text) {
+		uk += 3 // in US terms a page with trebles hardly does without single crochet
+	}
+	for _, m := range standsFor.FindAllStringSubmatch(text, 8) {
+		n, _ := strconv.Atoi(m[1] + m[2])
+		less, _ := strconv.Atoi(m[3] + m[4])
+		switch n - less {
+		case 3:
+			uk += 4
+		case 4:
+			us += 4
 		}
 	}
 	if uk > us {

@@ -128,10 +128,35 @@ func (r *reader) yarns(text string) {
 	for _, m := range letterLast.FindAllStringSubmatch(text, -1) {
 		add(m[2], m[1], text)
 	}
+	if !found && r.section == materials {
+		r.unlettered(text)
+	}
 	if !found {
 		if m := letterFirst.FindStringSubmatch(text); m != nil {
 			add(m[1], m[2], text)
 		}
+	}
+}
+
+// colourList is a list of colours by name alone: "DK in Navy, Blue, Sky and White".
+var colourList = regexp.MustCompile(`\b(\p{Lu}[\pL]+(?: \p{Lu}[\pL]+)?(?:, \p{Lu}[\pL]+(?: \p{Lu}[\pL]+)?)*,? (?:and|&) \p{Lu}[\pL]+(?: \p{Lu}[\pL]+)?)`)
+
+var colourBetween = regexp.MustCompile(`,? (?:and|&) |, `)
+
+// unlettered takes a list of plain colours for the yarns, lettered in their order.
+func (r *reader) unlettered(text string) {
+	m := colourList.FindString(text)
+	if m == "" || len(r.p.Yarns) > 0 {
+		return
+	}
+	names := colourBetween.Split(m, -1)
+	for _, name := range names {
+		if colourIn(name) == "" {
+			return
+		}
+	}
+	for i, name := range names[:min(len(names), 26)] {
+		r.p.Yarns = append(r.p.Yarns, pattern.Yarn{Letter: string(rune('A' + i)), Shade: name, Colour: colourIn(name), Weight: -1})
 	}
 }
 

@@ -201,14 +201,14 @@ func readSwatch(t *table) *Swatch {
 	return s
 }
 
-var letterForm = regexp.MustCompile(`^[A-Z]$`)
+var letterForm = regexp.MustCompile(`^(?:[A-Z]|MC|CC[1-9]?)$`)
 
 // letter reports whether a key is a yarn letter, and notes a fault if it is not.
 func (t *table) letter(key string) bool {
 	ok := letterForm.MatchString(key)
 	if !ok {
 		t.known = append(t.known, key)
-		t.doc.fault(t.doc.places[join(t.path, key)].key, fmt.Sprintf("%q is not a yarn letter", key), "a yarn letter is one capital letter, A to Z")
+		t.doc.fault(t.doc.places[join(t.path, key)].key, fmt.Sprintf("%q is not a yarn letter", key), "a yarn letter is one capital letter, A to Z, or MC, CC, CC1 to CC9")
 	}
 	return ok
 }
@@ -238,7 +238,7 @@ func readYarn(t *table, names unique) Yarn {
 		t.fault("held_with", fmt.Sprintf("%q is not the letter of another yarn", y.HeldWith), "name the yarn held together with this one by its letter")
 	}
 	if y.Letter != "" && !letterForm.MatchString(y.Letter) {
-		t.fault("letter", fmt.Sprintf("%q is not a yarn letter", y.Letter), "a yarn letter is one capital letter, A to Z")
+		t.fault("letter", fmt.Sprintf("%q is not a yarn letter", y.Letter), "a yarn letter is one capital letter, A to Z, or MC, CC, CC1 to CC9")
 	}
 	return y
 }

@@ -59,7 +59,7 @@ type Swatch struct {
 
 // Yarn is one yarn of the pattern.
 type Yarn struct {
-	Letter string // one capital letter, as the rows name it
+	Letter string // one capital letter, or MC, CC, CC1 to CC9, as the rows name it
 	Name   string
 	Shade  string
 	Colour string  // "#rrggbb", "" when not said

@@ -193,7 +193,7 @@ func TestDecodeNamesEveryFault(t *testing.T) {
 			`x.strand:4:10: "slate" is not a colour (write six hexadecimal digits after a number sign: "#43525c")`},
 		{"strandway = 1\n[[yarn]]\nletter = \"A\"\n[[yarn]]\nletter = \"A\"",
 			`x.strand:5:10: there is a yarn "A" already (give each yarn a letter of its own)`},
-		{"strandway = 1\n[[yarn]]\nletter = \"blue\"", `x.strand:3:10: "blue" is not a yarn letter (a yarn letter is one capital letter, A to Z)`},
+		{"strandway = 1\n[[yarn]]\nletter = \"blue\"", `x.strand:3:10: "blue" is not a yarn letter (a yarn letter is one capital letter, A to Z, or MC, CC, CC1 to CC9)`},
 		{"strandway = 1\n[[yarn]]\nletter = \"A\"\nheld_with = \"A\"",
 			`x.strand:4:13: "A" is not the letter of another yarn (name the yarn held together with this one by its letter)`},
 		{"strandway = 1\n[[yarn]]\nletter = \"A\"\ntwist = \"left\"", `x.strand:4:9: twist "left" is not known (write one of: S, Z)`},
@@ -203,7 +203,7 @@ func TestDecodeNamesEveryFault(t *testing.T) {
 		{"strandway = 1\n[[piece]]\nname = \"B\"\nmultiple = \"four\"",
 			`x.strand:4:12: "four" is not a multiple of stitches (write it as "4 + 1": stitches of a repeat, then the edge stitches)`},
 		{"strandway = 1\n[[colourway]]\nname = \"Dusk\"\nAB = { colour = \"#000000\" }",
-			`x.strand:4:1: "AB" is not a yarn letter (a yarn letter is one capital letter, A to Z)`},
+			`x.strand:4:1: "AB" is not a yarn letter (a yarn letter is one capital letter, A to Z, or MC, CC, CC1 to CC9)`},
 		{"strandway = 1\n[[stitch]]\nabbreviation = \"Tuft\"",
 			`x.strand:2:3: the stitch "Tuft" has no definition (add a line: us = "(hdc, ch 1, hdc) in indicated place")`},
 	} {

@@ -39,7 +39,7 @@ func (r *Row) Label() string {
 
 // headingWords begin a row without a number, before "row" or "rnd".
 var headingWords = map[string]string{"foundation": "Base", "base": "Base", "fd": "Base", "set-up": "Set-up", "setup": "Set-up",
-	"next": "Next", "join": "Joining", "edging": "Edging", "last": "Last", "final": "Final", "border": "Border", "beg": "Beginning"}
+	"next": "Next", "join": "Joining", "edging": "Edging", "last": "Last", "final": "Final", "border": "Border", "edge": "Edging", "trim": "Edging", "beg": "Beginning"}
 
 // heading reads "Row 7:", "2nd rnd:", "Rows 4-9 (RS):", "R3", "5." and the like. It opens no row; without
 // a heading the cursor stays.
@@ -80,6 +80,8 @@ func (r *reader) heading() (*Row, bool) {
 		row.From, row.To = t.n, t.n
 		r.pass(1)
 		worded = false
+	case atLine && r.number(0) && r.wordAt(1, "-", dash) && r.number(2) && r.wordAt(3, ".", ")", ":"):
+		r.rowNumbers(row)
 	case headingWords[t.text] != "" && (r.wordAt(1, "row", "rnd") || t.text == "set-up" && r.wordAt(1, ":")):
 		row.Named = headingWords[t.text]
 		row.Round = r.wordAt(1, "rnd")
@@ -91,7 +93,7 @@ func (r *reader) heading() (*Row, bool) {
 		if r.number(0) {
 			r.pass(1)
 		}
-	case atLine && r.word("edging", "border") && r.wordAt(1, ":"):
+	case atLine && r.word("edging", "border", "edge", "trim") && r.wordAt(1, ":", dash, "-"):
 		row.Named, row.Round = headingWords[t.text], true
 		r.pass(1)
 	case atLine && r.namedHeading(row):
@@ -118,7 +120,7 @@ func (r *reader) namedHeading(row *Row) bool {
 	for r.peek(k).kind == wordToken && k < 4 && !r.stitchWord(r.i+k) {
 		k++
 	}
-	if k == 0 || !r.wordAt(k, ":") {
+	if k == 0 || !r.wordAt(k, ":", ")") {
 		return false
 	}
 	r.pass(k + 1)
@@ -154,6 +156,10 @@ func (r *reader) headingEnd(row *Row, worded bool) bool {
 			continue
 		case r.is(signToken) && r.word(":", ".", dash, "-", ")", ";", "|"), r.word("=") && worded:
 			separated = true
+			r.pass(1)
+			continue
+		case r.word("(") && r.tok().match > 0 && !r.number(1) && r.tokens[r.tok().match+1].text == ":": // "Row 6 (eyelets):"
+			r.i = r.tok().match
 			r.pass(1)
 			continue
 		case r.words("(", "cont", "d", ")"), r.words("(", "cont'd", ")"), r.words("(", "cont", ")"):
@@ -264,6 +270,9 @@ func (r *reader) marks(row *Row) bool {
 			r.i-- // the loop passes one
 		case bracketed && r.isYarn(0):
 			yarn, got = r.raw(r.tok()), true
+		case bracketed && r.ownYarn(&yarn):
+			got = true
+			r.i-- // the loop passes one
 		default:
 			r.i = start
 			return false
@@ -306,7 +315,7 @@ func (r *reader) sizeNames(out *[]int) bool {
 	for {
 		found, words := -1, 1
 		for i, name := range r.o.Sizes {
-			if n := r.sizeNamed(name); n >= words {
+			if n := r.namedHere(name); n >= words {
 				found, words = i, n
 			}
 		}
@@ -330,8 +339,20 @@ func (r *reader) sizeNames(out *[]int) bool {
 	return true
 }
 
-// sizeNamed is how many tokens the name of a size takes here, 0 if another thing stands here.
-func (r *reader) sizeNamed(name string) int {
+// ownYarn reads a yarn by its name in this pattern.
+func (r *reader) ownYarn(letter *string) bool {
+	best := 0
+	for name, l := range r.o.Yarns {
+		if n := r.namedHere(name); n > best {
+			best, *letter = n, l
+		}
+	}
+	r.pass(best)
+	return best > 0
+}
+
+// namedHere is how many tokens a name takes here, 0 if another thing stands here.
+func (r *reader) namedHere(name string) int {
 	from := r.tok().start
 	if to := from + len(name); to <= len(r.src) && strings.EqualFold(r.src[from:to], name) {
 		for k := range 8 {

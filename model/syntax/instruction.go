@@ -147,7 +147,7 @@ func (r *reader) item() []Node {
 	case "join", "close", "unite", "connect":
 		return r.join()
 	case "with", "using", "attach", "change", "drop", "fasten", "break", "cut", "finish", "pick", "carry", "carrying", "hold", "place",
-		"tie", "end", "fo", "continue", "rejoin", "remove", "secure", "slide", "put":
+		"tie", "end", "fo", "rejoin", "remove", "secure", "slide", "put":
 		if n := r.yarn(); n != nil {
 			return n
 		}
@@ -203,7 +203,22 @@ func (r *reader) item() []Node {
 		return r.rowRef()
 	case "as", "same":
 		return r.rowRef()
-	case "work", "working", "rotate", "along":
+	case "continue", "continuing", "cont":
+		if r.wordAt(1, "in", "along", "around", "across") && r.wordAt(2, "other", "opposite", "the") {
+			r.pass(1)
+			r.fill("along", "across", "in", "the")
+			if edge, ok := r.edge(); ok {
+				for r.word("of", "the", "foundation", "ch") {
+					r.pass(1)
+				}
+				return []Node{&Along{Span: r.span(start), Edge: edge}}
+			}
+			r.i = start
+		}
+		if n := r.yarn(); n != nil {
+			return n
+		}
+	case "work", "working", "making", "rotate", "along":
 		if n := r.working(); n != nil {
 			return n
 		}
@@ -286,7 +301,7 @@ func (r *reader) working() []Node {
 		return n
 	}
 	switch {
-	case r.words("working", "last"), // "working last dc in top of tch": where the last stitch falls in any case
+	case r.words("making", "last"), r.words("working", "last"), // "working last dc in top of tch": where the last stitch falls in any case
 		r.word("work", "working") && (r.words(r.tok().text, "in", "a", "spiral") || r.words(r.tok().text, "in", "rnd") || r.words(r.tok().text, "in", "spiral")):
 		if y := r.finishing(start); y != nil {
 			return y

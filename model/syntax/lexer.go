@@ -149,9 +149,45 @@ func (x *lexer) word(i int) int {
 	}
 	if joined, to := x.brokenWord(raw, end); to > 0 {
 		t, end = joined, to
+	} else if to := dotted(x.src, i); to > end {
+		t, end = lexeme(strings.ReplaceAll(x.src[i:to], ".", "")), to
 	}
 	x.add(t, i, end)
 	return end
+}
+
+// dotted is the end of an abbreviation set with full stops, "d.c.", "h.d.c.", that begins at i; i if none does.
+func dotted(s string, i int) int {
+	end := i
+	for k := i; k+1 < len(s) && s[k] >= 'a' && s[k] <= 'z' && s[k+1] == '.'; k += 2 {
+		end = k + 2
+	}
+	if end < i+4 {
+		return i
+	}
+	return end
+}
+
+// shortened reports whether the full stop to come belongs to an abbreviation: "ch. 2", "sk. 2 ch.".
+func (x *lexer) shortened(end int) bool {
+	n := len(x.tokens)
+	if n == 0 || x.tokens[n-1].end != end-1 || end >= len(x.src)-1 || x.src[end] != ' ' && x.src[end] != ',' {
+		return false
+	}
+	switch x.tokens[n-1].text {
+	case "skip", "sl":
+		return true
+	case "ch":
+		c := x.src[end+1]
+		if x.src[end] == ',' {
+			return true
+		}
+		if n > 1 && (x.tokens[n-2].kind != signToken || c >= 'a' && c <= 'z') && (x.tokens[n-2].kind == wordToken && x.tokens[n-2].text != "turn" || x.tokens[n-2].kind == numberToken || x.tokens[n-2].kind == ordinalToken) {
+			return c >= 'a' && c <= 'z' && !x.headingAt(n-1)
+		}
+		return c >= '0' && c <= '9'
+	}
+	return false
 }
 
 // brokenWord joins a word that a line break has cut: "chang- ing". The halves must make a known word.
@@ -230,6 +266,8 @@ func (x *lexer) sign(i int, c rune, size int) int {
 		t.text, end = dash, end+1
 	case c == '*' && strings.HasPrefix(x.src[end:], "*"):
 		t.text, end = "**", end+1
+	case c == '.' && x.shortened(end):
+		return end
 	case c == '∗' || c == '＊' || c == '⁎':
 		t.text = "*"
 	case c == '“' || c == '”' || c == '″':

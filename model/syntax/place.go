@@ -211,7 +211,7 @@ func (r *reader) commonPlace(p *Place) {
 			return
 		}
 		r.fill("rem", "of", "the")
-		if r.number(0) && r.wordAt(1, "ch-sp", "ch-sps", "ch-loop", "ch-lp", "ch-space") {
+		if r.number(0) && (r.wordAt(1, "ch-sp", "ch-sps", "ch-loop", "ch-lp", "ch-space") || r.wordAt(1, "ch") && r.wordAt(2, "sp", "loop", "corner")) {
 			break
 		}
 		if r.number(0) || r.word("n") { // "each 5 sts": the next 5
@@ -233,7 +233,7 @@ func (r *reader) commonPlace(p *Place) {
 			p.Ord, p.Ext = Each, Extent{How: Across}
 		}
 	}
-	if !(r.number(0) && (r.wordAt(1, "ch") && r.wordAt(2, "sp", "loop") || r.wordAt(1, "ch-sp", "ch-sps", "ch-loop", "ch-lp", "ch-space"))) {
+	if !(r.number(0) && (r.wordAt(1, "ch") && r.wordAt(2, "sp", "loop", "corner") || r.wordAt(1, "ch-sp", "ch-sps", "ch-loop", "ch-lp", "ch-space"))) {
 		if q, ok := r.num(true); ok {
 			p.N = q
 		}

@@ -13,6 +13,7 @@ type ReadOptions struct {
 	Library *stitch.Library
 	UK      bool              // the rows, and Units, are in UK terms
 	Units   map[string]string // the designer's own stitches: name to written definition
+	Yarns   map[string]string // the names and shades of the yarns, to their letters
 	Sizes   []string          // the names of the sizes, so that "for L only" can be read
 }
 
@@ -54,6 +55,7 @@ type reader struct {
 	loopFrom   int                  // where that was said
 	lie        Lie                  // "working behind it", for the next stitch
 	depth      int                  // of brackets
+	inCorner   bool                 // the corners among the sides are being read
 	allDefined bool                 // all definitions are read
 	headed     bool                 // a numbered row has been met
 	stars      int                  // how many starred repeats are open

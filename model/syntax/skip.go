@@ -40,7 +40,10 @@ func (r *reader) skip() Node {
 	if r.word("last") {
 		r.pass(1)
 	}
-	s.First = r.eat("first")
+	if s.First = r.eat("first"); !s.First && r.tok().kind == ordinalToken && r.tok().n == 1 { // "miss 1st dc"
+		s.First = true
+		r.pass(1)
+	}
 	if q, ok := r.num(true); ok {
 		s.N = q
 	}

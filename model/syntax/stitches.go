@@ -87,17 +87,24 @@ func (r *reader) makes() []Node {
 // then the corner, as often as there are any, then on to the end.
 func (r *reader) exceptCorners(m *Make, start int) []Node {
 	p := m.Place
-	if p == nil || p.Ord != Each || p.Ext.How != Across {
+	if p == nil || p.Ord != Each || p.Ext.How != Across || r.inCorner {
 		return nil
 	}
+	whole := r.wordBefore(r.i, "across", "around", "end")
 	back := r.mark()
 	r.eat(",")
-	if !r.word("working", "making", "placing", "with", "work") || !r.number(1) && !r.wordAt(1, "(", "[") {
+	r.eat("and")
+	said := r.word("working", "making", "placing", "with", "work")
+	if said {
+		r.pass(1)
+	}
+	if whole && !said || !r.number(0) && !(said && r.word("(", "[")) {
 		r.back(back)
 		return nil
 	}
-	r.pass(1)
+	r.inCorner = true
 	corner := r.item()
+	r.inCorner = false
 	var at *Place
 	if len(corner) == 1 {
 		at = placeOf(corner[0])
@@ -105,6 +112,16 @@ func (r *reader) exceptCorners(m *Make, start int) []Node {
 	if at == nil || at.Ord != Each && at.What != InCorner || at.What != InCorner && at.What != InSp {
 		r.back(back)
 		return nil
+	}
+	if x, ok := corner[0].(*Make); ok && !said && (at.Ord != Each || at.Ext.How != Across) {
+		r.back(back)
+		return nil
+	} else if ok && x.Kind == m.Kind && x.N.same(m.N) && joinPlaces(p, at) { // "1 dc in each tr and 1 dc in each sp"
+		m.Span = r.span(start)
+		if more := r.exceptCorners(m, start); more != nil {
+			return more
+		}
+		return []Node{m}
 	}
 	at.Ord, at.Ext = Next, Extent{}
 	side, way := *m, *p

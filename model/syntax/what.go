@@ -35,6 +35,10 @@ func (r *reader) oneWhat() (what What, name string, chains int, ok bool) {
 	switch t.text {
 	case made, madeOf, glued:
 		r.pass(1)
+		if r.eat("corner") {
+			r.fill("sp", "loop")
+			return InCorner, "", t.n, true
+		}
 		r.fill("sp", "loop", "mesh")
 		return InSp, "", t.n, true
 	case "ch":
@@ -102,6 +106,11 @@ func (r *reader) oneWhat() (what What, name string, chains int, ok bool) {
 	if t.kind == numberToken && r.wordAt(1, "ch-sp", "ch-sps", "ch-loop", "ch-lp", "ch-space") { // 1ch-sp
 		r.pass(2)
 		return InSp, "", t.n, true
+	}
+	if t.kind == numberToken && r.wordAt(1, "ch") && r.wordAt(2, "corner") {
+		r.pass(3)
+		r.fill("sp", "loop")
+		return InCorner, "", t.n, true
 	}
 	if t.kind == numberToken && r.wordAt(1, "ch") && r.wordAt(2, "sp", "loop") {
 		r.pass(3)

@@ -70,7 +70,7 @@ circle: cirlce
 `)
 
 // doubled are the words that never stand twice in a row.
-var doubled = set("in to the of top each next from rep skip across around with work ch st sp")
+var doubled = set("and in to the of top each next from rep skip across around with work ch st sp")
 
 // signs of the grammar that no library of stitches is asked about.
 var grammar = set(`a across around an and all any as at back beg between both by centre ch change close cont corner count counts cut

@@ -97,6 +97,9 @@ func (r *reader) yarnName(y *Yarn) bool {
 		r.pass(1)
 		return true
 	}
+	if r.ownYarn(&y.Letter) {
+		return true
+	}
 	for r.isYarnName(0) {
 		y.Letter = strings.TrimSpace(y.Letter + " " + r.raw(r.tok()))
 		r.pass(1)

@@ -88,6 +88,8 @@ type reading struct {
 	inAll  bool // "rep from * 3 times" is three in all
 	flip   bool // the turning chain counts the other way
 	inside bool // after "in next shell" the shell's other stitches are still to come
+	hook   bool // a row on the foundation leaves out the chains that stand for turning
+	under  bool // "ch 3, skip 1 st" skips the stitch that the chain stands on
 	inEach bool // "2 sc in next 2 sts" is two in each
 	ledge  bool // what a short row left unworked below follows
 }
@@ -100,6 +102,8 @@ var readings = []struct {
 	{reading{}, ""},
 	{reading{inAll: true}, `"rep from * n times" read as n in all`},
 	{reading{inEach: true}, `"2 sc in next 2 sts" read as two in each`},
+	{reading{hook: true}, "the chain at the hook read as left out for turning"},
+	{reading{under: true}, "the first skip read as the stitch under the turning chain"},
 	{reading{flip: true}, "turning chain read the other way about counting as a stitch"},
 	{reading{chains: true}, `"st" read as taking in the chains`},
 	{reading{inside: true}, "the rest of a named group read as still to be worked"},
@@ -113,6 +117,12 @@ func (w *worker) mayRead(a reading) bool {
 		x, ok := n.(*syntax.Repeat)
 		return ok && x.Star && x.Ext.Soft
 	}) {
+		return false
+	}
+	if a.hook && (!w.isBase || w.round || w.ring || w.met < 3 || firstChain(w.step.body) != nil) {
+		return false
+	}
+	if a.under && !anyNode(w.step.body, func(n syntax.Node) bool { x, ok := n.(*syntax.Skip); return ok && !x.First }) {
 		return false
 	}
 	if a.inEach && !anyNode(w.step.body, func(n syntax.Node) bool { x, ok := n.(*syntax.Make); return ok && x.Alike }) {

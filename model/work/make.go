@@ -179,7 +179,7 @@ func (w *worker) together(x *syntax.Make, tog, per, places int) error {
 
 // nextLeg is the place of a decrease's further legs: "over first 2 sts" goes on with the next.
 func (w *worker) nextLeg(p *syntax.Place, leg int) *syntax.Place {
-	if p == nil || leg == 0 || p.Ord != syntax.First && p.Ord != syntax.Same {
+	if p == nil || leg == 0 || p.Ord != syntax.First && p.Ord != syntax.Same && p.Ord != syntax.Last {
 		return p
 	}
 	q := *p

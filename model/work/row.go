@@ -102,6 +102,10 @@ func (w *worker) rowBody(body []syntax.Node) error {
 			return err
 		}
 	}
+	if w.reading.hook && w.pos == 0 {
+		w.pos = min(w.height(w.plain(w.firstKind(body))), w.met)
+		w.skipped, w.hooked = w.pos, w.pos
+	}
 	if err := w.sequence(body, true); err != nil {
 		return err
 	}
@@ -267,7 +271,7 @@ func (w *worker) tellOver(n int, span diag.Span) {
 	if !repeats && f.Hint == "" {
 		f.Hint = `say "leave remaining sts unworked" if the row ends here on purpose`
 	}
-	if !repeats && w.step.row.Named != "" && w.step.row.From == 0 && w.step.row.Named != "Next" {
+	if w.step.row.Named != "" && w.step.row.From == 0 && w.step.row.Named != "Next" {
 		f.Severity = diag.Doubt // a loop or a tie stands on a few stitches
 	}
 	if !w.round && (n == 1 || n == 2 && !repeats) && w.hasSame && w.same.inGap() {

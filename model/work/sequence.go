@@ -221,8 +221,9 @@ func (w *worker) skip(x *syntax.Skip, rest []syntax.Node) error {
 	if w.isBase && w.start && x.First { // "skip first 3 ch (count as dc)"
 		return w.startAtHook(n, w.firstKind(rest))
 	}
-	if x.First && w.start {
+	if (x.First || w.reading.under && w.tch >= 0) && w.start {
 		if w.pos >= n {
+			w.start = w.start && x.First
 			return nil // the turning chain stands over it already
 		}
 		n -= w.pos
