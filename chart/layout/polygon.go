@@ -222,7 +222,7 @@ func (p *piece) placePolygon(radius []float64) {
 			a, b := r.first+int32(i), r.first+int32((i+1)%n)
 			sum[i+1] = sum[i] + p.gap(a, b)
 			soft[i+1] = soft[i]
-			if !p.withinFan(a, b) {
+			if p.h.measured || !p.withinFan(a, b) { // in cloth the stitches of a fan share the room
 				soft[i+1]++
 			}
 		}
