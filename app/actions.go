@@ -43,6 +43,7 @@ func (w *window) actions() action.Table {
 		{ID: "paste", Menu: "Edit", Field: true, Label: "Paste", Keys: keys("Ctrl+V"), Do: w.paste},
 		{ID: "all", Menu: "Edit", Field: true, Label: "Choose all rows", Keys: keys("Ctrl+A"), Can: open, Do: w.chooseAll},
 		{ID: "complete", Menu: "Edit", Label: "Complete the word", Keys: keys("Ctrl+Space"), Can: open, Do: func() { w.complete(true) }, Rule: true},
+		{ID: "menu", Menu: "Edit", Label: "Menu of what is in hand", Keys: keys("Shift+F10"), Can: open, Do: w.popUpHere},
 		{ID: "find", Menu: "Edit", Label: "Find in the rows…", Keys: keys("Ctrl+F"), Can: open, Do: w.askFind, Rule: true},
 		{ID: "find-next", Menu: "Edit", Label: "Find next", Keys: keys("F3"), Can: func() bool { return w.sought != "" }, Do: w.findNext},
 		{ID: "go", Menu: "Edit", Label: "Go to row…", Keys: keys("Ctrl+G"), Can: open, Do: w.askRow},
@@ -56,6 +57,7 @@ func (w *window) actions() action.Table {
 		{ID: "row-down", Menu: "Row", Label: "Move down", Keys: keys("Alt+Down"), Can: inRow, Do: func() { w.moveRow(true) }},
 		{ID: "row-delete", Menu: "Row", Label: "Take the row out", Keys: keys("Ctrl+Shift+D"), Can: inRow, Do: func() { w.editRow("Take the row out", edit.DeleteRow) }},
 		{ID: "turn", Menu: "Row", Label: "Turn, or do not turn", Keys: keys("Ctrl+T"), Can: inRow, Do: w.toggleTurn, Rule: true},
+		{ID: "write-out", Menu: "Row", Label: "Write rows written as one out", Can: w.inRange, Do: w.writeOut},
 		{ID: "piece", Menu: "Row", Label: "Next piece", Keys: keys("Ctrl+Tab"), Can: func() bool { return len(w.s.Pattern().Pieces) > 1 }, Do: w.nextPiece, Rule: true},
 
 		{ID: "take-out", Menu: "Stitch", Label: "Take out", Keys: keys("Delete"), Can: w.hasChoice, Do: w.takeOut},

@@ -108,13 +108,6 @@ func (w *window) hasChoice() bool { return len(w.s.Chosen().Stitches) > 0 }
 
 func (w *window) takeOut() { w.tell(w.s.TakeOut()) }
 
-// tell says why something was not done.
-func (w *window) tell(err error) {
-	if err != nil {
-		w.say(spoken(err.Error()))
-	}
-}
-
 // pictureLetter gathers what is typed in a picture: "5dc".
 func (w *window) pictureLetter(r rune) {
 	if r == ' ' {

@@ -94,9 +94,11 @@ func newWindow(a fyne.App, lib *stitch.Library, s *session.Session, set *setting
 	s.SetLook(session.Look{Dark: th.IsDark()})
 	w.page = rows.New(s, th)
 	w.page.Shortcut = w.runShortcut
+	w.page.Menu = func(at fyne.Position) { w.popUp(rowsMenu, at) }
 	w.page.Complete = func() bool { return w.complete(false) }
 	w.page.Keys, w.page.NewRow, w.page.Modifiers = w.plainKey, w.newRow, w.modifiers
 	w.pair = picture.New(s, th, post)
+	w.pair.Menu = func(at fyne.Position) { w.popUp(pictureMenu, at) }
 	w.pair.Modifiers, w.pair.Over = w.modifiers, w.overStitch
 	w.pair.Key, w.pair.Letter = w.pictureKey, w.pictureLetter
 

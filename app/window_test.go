@@ -280,3 +280,34 @@ func TestTabInTheRows(t *testing.T) {
 		t.Errorf("Tab behind the row gives %q", got)
 	}
 }
+
+// A stitch in rows written as one can be changed once they have been written out, in one step.
+func TestRowsWrittenAsOneAreWrittenOut(t *testing.T) {
+	w, settle := shown(t, "groyne-runner", 1440, 900)
+	before := w.s.Rows()
+	f := w.s.Made().Fabric()
+	row := 0
+	for i := range f.Rows {
+		if f.Rows[i].No == 10 {
+			row = i
+		}
+	}
+	id := f.Rows[row].First + 2
+	w.s.Choose([]int32{id}, id)
+	w.takeOut()
+	if !w.sheetOpen() {
+		t.Fatalf("nothing was offered; said %q", w.said)
+	}
+	w.win.Canvas().Focused().TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
+	settle()
+	if !strings.Contains(w.s.Rows(), "Row 10") || strings.Contains(w.s.Rows(), "Rows 8") {
+		t.Errorf("the rows are not written out; said %q", w.said)
+	}
+	if !w.s.Chosen().Has(id) {
+		t.Errorf("chosen is %v, want %d", w.s.Chosen(), id)
+	}
+	w.s.Undo()
+	if w.s.Rows() != before {
+		t.Error("it takes more than one undo")
+	}
+}

@@ -23,8 +23,9 @@ type Pair struct {
 	Over      func(stitch int32) // the stitch under the pointer, -1 for none
 	Letter    func(rune)         // a letter typed in a picture
 	Key       func(*fyne.KeyEvent)
-	InHand    int     // the fabric row that is being written, -1 for none
-	Lit       []int32 // stitches lit because the pointer or the caret is at what made them
+	Menu      func(fyne.Position) // shows the menu of what is chosen
+	InHand    int                 // the fabric row that is being written, -1 for none
+	Lit       []int32             // stitches lit because the pointer or the caret is at what made them
 
 	s     *session.Session
 	th    *theme.Theme

@@ -237,6 +237,17 @@ func (p *Pane) MouseDown(e *desktop.MouseEvent) {
 	}
 }
 
+// TappedSecondary chooses the stitch under the pointer, unless it is chosen, and shows its menu.
+func (p *Pane) TappedSecondary(e *fyne.PointEvent) {
+	if p.sight == nil {
+		return
+	}
+	if id, ok := p.sight.hit(p.place(e.Position)); ok && !p.pair.s.Chosen().Has(id) {
+		p.pair.s.Choose([]int32{id}, id)
+	}
+	p.pair.Menu(e.AbsolutePosition)
+}
+
 // MouseUp ends a choice.
 func (p *Pane) MouseUp(e *desktop.MouseEvent) {
 	if p.dragged && p.button == desktop.MouseButtonPrimary && p.sight != nil {

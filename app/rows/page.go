@@ -38,6 +38,8 @@ type Page struct {
 	NewRow func()
 	// Complete completes the word begun before the caret, and reports whether there is one.
 	Complete func() bool
+	// Menu shows the page's menu at a place of the window.
+	Menu func(fyne.Position)
 	// Modifiers tells which of Shift, Ctrl and Alt are held.
 	Modifiers func() fyne.KeyModifier
 
@@ -305,6 +307,20 @@ func (p *Page) MouseDown(e *desktop.MouseEvent) {
 		p.s.PutCaret(at, e.Modifier&fyne.KeyModifierShift != 0)
 		p.dragging = true
 	}
+}
+
+// TappedSecondary puts the caret, unless into what is chosen, and shows the page's menu.
+func (p *Page) TappedSecondary(e *fyne.PointEvent) {
+	at := p.offsetAt(e.Position.X, e.Position.Y+p.scroll)
+	if c := p.s.Caret().Span(); c.Len() == 0 || at < c.Start || at > c.End {
+		p.s.PutCaret(at, false)
+	}
+	p.Menu(e.AbsolutePosition)
+}
+
+// CaretPlace is where the caret stands, below its line.
+func (p *Page) CaretPlace() fyne.Position {
+	return p.caretPoint(p.s.Caret().At).AddXY(0, lineHeight-p.scroll)
 }
 
 // chooseRow chooses a row's words and the stitches they made.

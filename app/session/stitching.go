@@ -85,7 +85,7 @@ func (s *Session) editSteps(label string, change func(work.Step) []syntax.Node, 
 	at := m.WrittenRow(row)
 	written := m.Tree().Rows[at]
 	if len(m.Works(at)) > 1 {
-		return fmt.Errorf("%s is one of several rows written as one; write it on a line of its own first", fabricRow.Label)
+		return &SeveralRows{fabricRow.Label, row}
 	}
 	_, traces, _ := work.Steps(s.lib, m.Tree(), work.Options{N: m.Piece().N, Size: m.size})
 	traced := slices.IndexFunc(traces, func(t work.Trace) bool { return t.Row == row })
