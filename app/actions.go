@@ -33,6 +33,7 @@ func (w *window) actions() action.Table {
 		{ID: "save-copy", Menu: "File", Label: "Save a copy…", Keys: keys("Ctrl+Shift+S"), Can: open, Do: w.askCopy},
 		{ID: "chart", Menu: "File", Label: "Save the chart…", Keys: keys("Ctrl+E"), Can: made, Do: w.askChart, Rule: true},
 		{ID: "cloth", Menu: "File", Label: "Save the cloth…", Keys: keys("Ctrl+Shift+E"), Can: made, Do: w.askCloth},
+		{ID: "frames", Menu: "File", Label: "Save frames…", Can: func() bool { return w.view == teachView && w.teach.Stage() != nil }, Do: w.askFrames},
 		{ID: "close", Menu: "File", Label: "Close", Keys: keys("Ctrl+W"), Do: w.closeDocument, Rule: true},
 		{ID: "quit", Menu: "File", Label: "Quit", Keys: keys("Ctrl+Q"), Do: w.quit},
 
@@ -84,6 +85,7 @@ func (w *window) actions() action.Table {
 
 		{ID: "make", Menu: "View", Label: "Make", Keys: keys("Ctrl+1"), Can: open, On: func() bool { return w.view == makeView }, Do: func() { w.show(makeView) }},
 		{ID: "colour", Menu: "View", Label: "Colour", Keys: keys("Ctrl+2"), Can: open, On: func() bool { return w.view == colourView }, Do: func() { w.show(colourView) }},
+		{ID: "teach", Menu: "View", Label: "Teach", Keys: keys("Ctrl+6"), Can: open, On: func() bool { return w.view == teachView }, Do: func() { w.show(teachView) }},
 		{ID: "strands", Menu: "View", Label: "Strands", Keys: keys("Ctrl+3"), Can: open, On: func() bool { return w.view == strandsView }, Do: func() { w.show(strandsView) }},
 		{ID: "sizes", Menu: "View", Label: "Sizes", Keys: keys("Ctrl+4"), Can: open, On: func() bool { return w.view == sizesView }, Do: func() { w.show(sizesView) }},
 		{ID: "cells", Menu: "View", Label: "Cells in place of the chart", Keys: keys("Ctrl+L"), Can: open, On: w.pair.Cells, Do: w.toggleCells, Rule: true},
@@ -97,7 +99,7 @@ func (w *window) actions() action.Table {
 		{ID: "light", Menu: "View", Label: "Light", On: is(theme.Light), Do: dress(theme.Light), Rule: true},
 		{ID: "dark", Menu: "View", Label: "Dark", On: is(theme.Dark), Do: dress(theme.Dark)},
 		{ID: "system", Menu: "View", Label: "As the system", On: is(theme.System), Do: dress(theme.System)},
-		{ID: "full", Menu: "View", Label: "Fill the screen", Keys: keys("F11"), On: w.win.FullScreen, Do: func() { w.win.SetFullScreen(!w.win.FullScreen()) }, Rule: true},
+		{ID: "full", Menu: "View", Label: "Fill the screen", Keys: keys("F11"), On: w.win.FullScreen, Do: w.fillScreen, Rule: true},
 
 		{ID: "keys", Menu: "Help", Label: "All keys", Keys: keys("F1"), Do: w.showKeys},
 		{ID: "about", Menu: "Help", Label: "About Strandway", Do: w.about},

@@ -83,7 +83,7 @@ func (w *window) drawTabs(d *control.Canvas, k theme.Tokens, size fyne.Size) []c
 		name string
 		icon string
 		keys string
-	}{{makeView, "Make", "make", "Ctrl+1"}, {colourView, "Colour", "colour", "Ctrl+2"}, {strandsView, "Strands", "strands", "Ctrl+3"}, {sizesView, "Sizes", "sizes", "Ctrl+4"}} {
+	}{{makeView, "Make", "make", "Ctrl+1"}, {colourView, "Colour", "colour", "Ctrl+2"}, {strandsView, "Strands", "strands", "Ctrl+3"}, {sizesView, "Sizes", "sizes", "Ctrl+4"}, {teachView, "Teach", "teach", "Ctrl+6"}} {
 		width := control.Width(t.name, theme.Body, true) + 54
 		ink := k.Ink2
 		if t.view == w.view {

@@ -55,17 +55,21 @@ func (l *deskLayout) Layout(_ []fyne.CanvasObject, s fyne.Size) {
 		top += trayHeight
 	}
 	stripTop := bottom
-	if w.view != startView {
+	if w.view != startView && w.view != teachView {
 		stripTop -= stripHeight
 		put(w.strip, x, stripTop+1, right, stripHeight-1)
 	}
-	for _, o := range []fyne.CanvasObject{w.pair, w.colour, w.strands, w.sizes, w.start} {
+	for _, o := range []fyne.CanvasObject{w.pair, w.colour, w.strands, w.sizes, w.start, w.teach} {
 		if o.Visible() {
 			put(o, x, top, right, stripTop-top)
 		}
 	}
 	put(w.status, 0, bottom, s.Width, statusHeight)
 	put(w.divider, left-3, 0, 7, bottom)
+	w.teach.SetAlone(w.alone)
+	if w.alone {
+		put(w.teach, 0, 0, s.Width, s.Height)
+	}
 
 	lines := w.lines
 	put(lines[0], left, 0, 1, bottom)
@@ -73,7 +77,7 @@ func (l *deskLayout) Layout(_ []fyne.CanvasObject, s fyne.Size) {
 	put(lines[2], x, top-1, right, 1)
 	visible(lines[2], w.view == makeView)
 	put(lines[3], x, stripTop, right, 1)
-	visible(lines[3], w.view != startView)
+	visible(lines[3], w.view != startView && w.view != teachView)
 	put(lines[4], 0, rowsBottom, left, 1)
 	visible(lines[4], w.findings.Visible())
 }

@@ -18,6 +18,7 @@ import (
 	"strandway/app/rows"
 	"strandway/app/session"
 	"strandway/app/settings"
+	"strandway/app/teach"
 	"strandway/app/theme"
 	"strandway/model"
 	"strandway/model/diag"
@@ -34,6 +35,7 @@ const (
 	colourView
 	strandsView
 	sizesView
+	teachView
 )
 
 // window holds the parts of the window together.
@@ -68,6 +70,7 @@ type window struct {
 	strands  *control.Panel
 	sizes    *control.Panel
 	start    *control.Panel
+	teach    *teach.View
 	divider  *divider
 	desk     *fyne.Container
 	lines    []*canvas.Rectangle
@@ -78,6 +81,9 @@ type window struct {
 	keeper   keeper
 	guide    *guide.Guide // through the first mat; nil when it is not walked
 	contact  contact
+
+	alone      bool   // the stage has the screen to itself
+	stopFrames func() // stops the frames that are being saved; nil while none are
 
 	reckoning   *reckoning    // of what is shown, or of what was shown before
 	asked       *model.Worked // what is being reckoned
@@ -129,6 +135,9 @@ func newWindow(a fyne.App, lib *stitch.Library, s *session.Session, set *setting
 		}
 	}
 	w.contact.w = w
+	w.teach = teach.New(s, lib, th, post)
+	w.teach.Keys, w.teach.Save, w.teach.Told = w.plainKey, w.askFrames, w.tellStep
+	w.teach.Hide()
 	w.divider = newDivider(w)
 
 	w.over = container.NewStack()
@@ -143,6 +152,7 @@ func newWindow(a fyne.App, lib *stitch.Library, s *session.Session, set *setting
 	}
 	w.desk.Add(w.divider)
 	w.desk.Add(w.notice)
+	w.desk.Add(w.teach) // above all, for when it has the screen to itself
 	w.win.SetPadded(false)
 	w.win.SetContent(container.NewStack(w.desk, w.over))
 	w.win.Resize(fyne.NewSize(set.Width, set.Height))
@@ -282,6 +292,9 @@ func (w *window) showHint(s string) {
 // show takes another view to the right page.
 func (w *window) show(v view) {
 	w.view, w.hint = v, ""
+	if v != teachView && w.alone {
+		w.fillScreen()
+	}
 	shown := func(o fyne.CanvasObject, on bool) {
 		if on {
 			o.Show()
@@ -295,7 +308,8 @@ func (w *window) show(v view) {
 	shown(w.strands, v == strandsView)
 	shown(w.sizes, v == sizesView)
 	shown(w.start, v == startView)
-	shown(w.strip, v != startView)
+	shown(w.strip, v != startView && v != teachView)
+	shown(w.teach, v == teachView)
 	w.tabs.Redraw()
 	for _, p := range []*control.Panel{w.colour, w.strands, w.sizes, w.start} {
 		if p.Visible() {
@@ -305,6 +319,9 @@ func (w *window) show(v view) {
 	w.desk.Refresh()
 	w.status.Redraw()
 	w.refreshMenu()
+	if v == teachView {
+		w.win.Canvas().Focus(w.teach)
+	}
 }
 
 // redress draws the window anew in the present theme.
@@ -316,6 +333,7 @@ func (w *window) redress() {
 	w.s.SetLook(session.Look{Dark: k.Dark})
 	w.page.Redress()
 	w.pair.Redress()
+	w.teach.Redress()
 	for _, p := range []*control.Panel{w.head, w.tabs, w.tray, w.strip, w.findings, w.status, w.colour, w.strands, w.sizes, w.start, w.notice} {
 		p.Redraw()
 	}
@@ -328,7 +346,7 @@ func (w *window) plainKey(e *fyne.KeyEvent) bool {
 		w.closeSheet() // the keys are with nothing on the sheet
 		return true
 	}
-	if e.Name == fyne.KeyEscape && w.leaveGuide() {
+	if e.Name == fyne.KeyEscape && (w.leaveTeaching() || w.leaveGuide()) {
 		return true
 	}
 	c := action.Chord{Key: string(e.Name), Shift: w.modifiers()&fyne.KeyModifierShift != 0}
@@ -344,6 +362,9 @@ func (w *window) focusNext(step int) {
 	stops := []fyne.Focusable{w.page, w.tabs, w.tray, w.pair.Chart, w.pair.Cloth, w.strip, w.findings}
 	if w.view == colourView {
 		stops = []fyne.Focusable{w.page, w.tabs, w.colour, w.strip, w.findings}
+	}
+	if w.view == teachView {
+		stops = []fyne.Focusable{w.page, w.tabs, w.teach, w.findings}
 	}
 	if w.view == strandsView {
 		stops = []fyne.Focusable{w.page, w.tabs, w.strands, w.strip, w.findings}

@@ -281,10 +281,12 @@ func (v *View) place() {
 	if v.alone {
 		v.head.Hide()
 		v.foot.Hide()
+		v.ring.Hide()
 		top, bottom, side = 0, s.Height, 0
 	} else {
 		v.head.Show()
 		v.foot.Show()
+		v.ring.Show()
 		v.head.Resize(fyne.NewSize(s.Width, headHeight))
 		v.foot.Move(fyne.NewPos(0, bottom))
 		v.foot.Resize(fyne.NewSize(s.Width, footHeight))
