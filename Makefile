@@ -48,6 +48,7 @@ test: go
 	CGO_ENABLED=0 $(GO) test -tags ci $$(CGO_ENABLED=0 $(GO) list -tags ci ./app/... | grep -v /command$$)
 	$(MAKE) window
 	sh .ci/window ./strandway $(SAMPLE)
+	sh .ci/piece ./strandway out
 
 bench: go
 	CGO_ENABLED=0 $(GO) test -tags headless -run '^$$' -bench . -benchmem $(PLAIN)
