@@ -86,7 +86,7 @@ func (w *window) stopKeeping() {
 	k.complain(k.journal.Close())
 }
 
-// look sees, away from the window's goroutine, what others did, until the window ends.
+// lookOut looks again and again what others did, until the window ends.
 func (w *window) lookOut(end <-chan struct{}) {
 	tick := time.NewTicker(looking)
 	defer tick.Stop()
@@ -107,9 +107,9 @@ func (w *window) lookOnce() {
 	case journal.Rewritten:
 		w.s.NoLongerSaved()
 		w.notify(notice{about: aboutOutside, says: filepath.Base(w.s.Path()) + " was changed by another program.", answers: []choice{
-			{label: "See both", do: w.seeBoth},
-			{label: "Take the other file", do: w.takeOther},
 			{label: "Keep mine", first: true, do: func() {}},
+			{label: "Take the other file", do: w.takeOther},
+			{label: "See both", do: w.seeBoth},
 		}})
 	case journal.Gone:
 		w.s.NoLongerSaved()
@@ -155,12 +155,12 @@ func (w *window) offerLeft() {
 	}
 	l := left[0]
 	w.notify(notice{about: aboutLeft, says: l.Says(), answers: []choice{
+		{label: "Open with them", first: true, do: func() { w.ifSettled(func() { w.restore(l) }) }},
 		{label: "Let them go", do: func() {
 			w.keeper.complain(w.keeper.journal.LetGo(l))
 			w.say("They are kept for 30 days in " + w.keeper.journal.Dir())
 			w.offerLeft()
 		}},
-		{label: "Open with them", first: true, do: func() { w.ifSettled(func() { w.restore(l) }) }},
 	}})
 }
 

@@ -54,7 +54,7 @@ func (w *window) showNotice() {
 		}
 		w.desk.Refresh()
 	}
-	w.notice.Redraw()
+	w.notice.ToFirst()
 }
 
 // drawNotice draws the strip.
