@@ -10,6 +10,7 @@ import (
 	"fyne.io/fyne/v2/canvas"
 
 	"strandway/app/control"
+	"strandway/app/picture"
 	"strandway/app/theme"
 	"strandway/chart"
 	"strandway/chart/geom"
@@ -51,7 +52,7 @@ func (w *window) drawTray(d *control.Canvas, k theme.Tokens, size fyne.Size) []c
 			}
 			d.Add(w.symbol(kind, k, 40, 36), x+width/2-20, 0, 40, 36)
 			d.WordsMid(word, x+width/2, 43, theme.Small, false, k.Ink)
-			spots = append(spots, control.Spot{X: x, Y: 3, W: width, H: 48, Hint: w.lib.Name(kind, terms) + ": writes it at the caret, or works it in place of the chosen stitches", Do: func() { w.takeStitch(kind, word) }})
+			spots = append(spots, control.Spot{X: x, Y: 3, W: width, H: 48, Hint: w.lib.Name(kind, terms) + ": writes it at the caret, or works it in place of the chosen stitches", Do: func() { w.takeStitch(kind, word) }, Drop: func(at fyne.Position) { w.dropStitch(kind, at) }})
 			x += width
 		}
 	}
@@ -74,6 +75,18 @@ func (w *window) takeStitch(k *stitch.Kind, word string) {
 	}
 	w.s.Type(word)
 	w.win.Canvas().Focus(w.page)
+}
+
+// dropStitch works a kind in place of the stitch that it was dropped on.
+func (w *window) dropStitch(k *stitch.Kind, at fyne.Position) {
+	for _, pane := range []*picture.Pane{w.pair.Chart, w.pair.Cloth} {
+		if id, ok := pane.StitchAt(at); ok {
+			w.s.Choose([]int32{id}, id)
+			w.tell(w.s.PutStitch(k))
+			return
+		}
+	}
+	w.say("Drop a stitch on the one that it is to be worked in place of.")
 }
 
 // symbol is a stitch's chart symbol for the tray, drawn once for a light and once for a dark window.

@@ -311,3 +311,36 @@ func TestRowsWrittenAsOneAreWrittenOut(t *testing.T) {
 		t.Error("it takes more than one undo")
 	}
 }
+
+// A stitch dragged from the tray onto another is worked in its place.
+func TestAStitchDroppedOnAnother(t *testing.T) {
+	w, settle := shown(t, "", 1440, 900)
+	p := session.Blank()
+	p.Pieces[0].Rows = "With A, ch 11.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn."
+	w.beginWith(p)
+	settle()
+	kind, ok := w.lib.Kind("dc")
+	if !ok {
+		t.Fatal("no dc")
+	}
+	at, found := fyne.Position{}, false
+	place := w.app.Driver().AbsolutePositionForObject(w.pair.Chart)
+	last := int32(len(w.s.Made().Fabric().Stitches) - 1)
+	for x := float32(0); x < w.pair.Chart.Size().Width && !found; x += 4 {
+		for y := float32(0); y < w.pair.Chart.Size().Height && !found; y += 4 {
+			at = place.AddXY(x, y)
+			id, hit := w.pair.Chart.StitchAt(at)
+			found = hit && id == last
+		}
+	}
+	w.dropStitch(kind, at)
+	settle()
+	if !found || !strings.Contains(w.s.Rows(), "dc") {
+		t.Errorf("found %t; the rows are %q; said %q", found, w.s.Rows(), w.said)
+	}
+	before := w.s.Rows()
+	w.dropStitch(kind, fyne.NewPos(2, 2))
+	if w.s.Rows() != before {
+		t.Error("a stitch dropped beside the pictures changed the rows")
+	}
+}

@@ -15,9 +15,10 @@ import (
 type Spot struct {
 	X, Y, W, H float32
 	Do         func()
-	Hint       string // one line, shown in the status line under the pointer
-	Button     bool   // a stop of Tab, where the panel has such stops
-	First      bool   // where the keys begin
+	Hint       string                 // one line, shown in the status line under the pointer
+	Drop       func(at fyne.Position) // takes it when it has been dragged to a place of the window; nil: it stays
+	Button     bool                   // a stop of Tab, where the panel has such stops
+	First      bool                   // where the keys begin
 }
 
 // Panel is a strip of the window that draws itself anew at every change: tray, tabs, yarn
@@ -39,6 +40,8 @@ type Panel struct {
 	at      int // the spot the keys are at
 	over    int // the spot under the pointer, -1 for none
 	focused bool
+	dragged func(at fyne.Position) // drops the spot that is being dragged; nil while none is
+	dropAt  fyne.Position
 }
 
 // NewPanel makes a panel of a least size.
@@ -147,6 +150,27 @@ func (p *Panel) Tapped(e *fyne.PointEvent) {
 	if i := p.spotAt(e.Position); i >= 0 {
 		p.at = i
 		p.spots[i].Do()
+	}
+}
+
+// Dragged takes a spot along that can be dropped elsewhere.
+func (p *Panel) Dragged(e *fyne.DragEvent) {
+	if p.dragged == nil {
+		i := p.spotAt(e.Position.SubtractXY(e.Dragged.DX, e.Dragged.DY))
+		if i < 0 || p.spots[i].Drop == nil {
+			return
+		}
+		p.dragged = p.spots[i].Drop
+	}
+	p.dropAt = e.AbsolutePosition
+}
+
+// DragEnd drops what was taken along.
+func (p *Panel) DragEnd() {
+	if p.dragged != nil {
+		drop := p.dragged
+		p.dragged = nil
+		drop(p.dropAt)
 	}
 }
 

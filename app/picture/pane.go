@@ -248,6 +248,16 @@ func (p *Pane) TappedSecondary(e *fyne.PointEvent) {
 	p.pair.Menu(e.AbsolutePosition)
 }
 
+// StitchAt is the stitch at a place of the window.
+func (p *Pane) StitchAt(at fyne.Position) (id int32, ok bool) {
+	in := at.Subtract(fyne.CurrentApp().Driver().AbsolutePositionForObject(p))
+	size := p.Size()
+	if p.sight == nil || in.X < 0 || in.Y < 0 || in.X > size.Width || in.Y > size.Height {
+		return 0, false
+	}
+	return p.sight.hit(p.place(in))
+}
+
 // MouseUp ends a choice.
 func (p *Pane) MouseUp(e *desktop.MouseEvent) {
 	if p.dragged && p.button == desktop.MouseButtonPrimary && p.sight != nil {
