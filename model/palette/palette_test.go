@@ -232,9 +232,13 @@ func TestStashesThatCannotBeRead(t *testing.T) {
 func ball(colours ...color.NRGBA) *image.NRGBA {
 	r := rand.New(rand.NewPCG(1, 2))
 	img := image.NewNRGBA(image.Rect(0, 0, 300, 120))
+	ramps := make([][256]color.NRGBA, len(colours))
+	for i, c := range colours {
+		ramps[i] = colour.Ramp(c)
+	}
 	for y := range 120 {
 		for x := range 300 {
-			ramp := colour.Ramp(colours[x*len(colours)/300])
+			ramp := &ramps[x*len(colours)/300]
 			img.SetNRGBA(x, y, ramp[min(250, 120+60*(y%9)/8+r.IntN(30))])
 		}
 	}
