@@ -21,7 +21,7 @@ func (r *reader) isSection(i int, l line) bool {
 	if s == notes && r.section == instructions { // a note among the rows
 		r.close()
 		r.open = &passage{remark: true}
-		r.open.add(line{l.at + len(l.text) - len(rest), rest + " "})
+		r.open.add(l)
 		return true
 	}
 	r.close()

@@ -400,6 +400,8 @@ func isProse(text string) bool {
 	return words > 2 && len(talk.FindAllStringIndex(text, -1))*6 > words
 }
 
+var noteWord = regexp.MustCompile(`(?i)^note: *\S`)
+
 // write puts a passage into the piece it belongs to.
 func (r *reader) write(x *passage) {
 	text := x.text()
@@ -408,7 +410,11 @@ func (r *reader) write(x *passage) {
 			r.prose = append(r.prose, text)
 			return
 		}
-		r.piece().write(x, "Note: ")
+		lead := "Note: "
+		if noteWord.MatchString(text) {
+			lead = ""
+		}
+		r.piece().write(x, lead)
 		return
 	}
 	n := rowNumber(text)

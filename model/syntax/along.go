@@ -27,6 +27,8 @@ var edges = []struct {
 	{[]string{"left", "side", "edge"}, LeftEdge},
 	{[]string{"right", "edge"}, RightEdge},
 	{[]string{"right", "side", "edge"}, RightEdge},
+	{[]string{"short", "side"}, SideEdge},
+	{[]string{"long", "side"}, SideEdge},
 	{[]string{"side", "edge"}, SideEdge},
 	{[]string{"row", "end"}, SideEdge},
 	{[]string{"side", "of", "row"}, SideEdge},
@@ -50,6 +52,22 @@ func (r *reader) edge() (Edge, bool) {
 	}
 	r.pass(best)
 	return edge, best > 0
+}
+
+// alongEdge reads "along the foundation chain" behind a number of stitches.
+func (r *reader) alongEdge() Node {
+	start := r.i
+	if r.lower(r.tok()) != "along" {
+		return nil
+	}
+	r.pass(1)
+	r.fill("the")
+	edge, ok := r.edge()
+	if !ok {
+		r.i = start
+		return nil
+	}
+	return &Along{Span: r.span(start), Edge: edge}
 }
 
 // along reads "working along left edge", "rotate to work along side edge", "working around entire edge".

@@ -9,9 +9,10 @@ func (r *reader) spread(p *Place, n Num) {
 		p.Ext.What = InCorner
 		return
 	}
+	rows := r.word("down", "up")
 	r.fill("across", "around", "in", "down", "up")
 	r.fill("the", "each", "row", "rnd")
-	if edge, ok := r.edge(); ok && (edge == SideEdge || edge == LeftEdge || edge == RightEdge) {
+	if edge, ok := r.edge(); ok && (rows || edge == SideEdge || edge == LeftEdge || edge == RightEdge) {
 		p.What = InEnd
 	}
 }

@@ -218,7 +218,15 @@ func (r *reader) item() []Node {
 		if n := r.yarn(); n != nil {
 			return n
 		}
-	case "work", "working", "making", "rotate", "along":
+	case "making":
+		if r.wordAt(1, "last") {
+			return r.working()
+		}
+		if r.wordAt(1, "sure", "certain") { // "making sure that the chain is not twisted"
+			r.skipTo(".", ";", ")")
+			return []Node{&Note{Span: r.span(start), Text: r.textFrom(start)}}
+		}
+	case "work", "working", "rotate", "along":
 		if n := r.working(); n != nil {
 			return n
 		}

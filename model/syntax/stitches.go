@@ -58,6 +58,13 @@ func (r *reader) makes() []Node {
 	if r.everyNth() > 0 {
 		return r.spacedOut(m, start)
 	}
+	if edge := r.alongEdge(); edge != nil { // "15 sc along the foundation chain"
+		m.Span = r.span(start)
+		if m.Place = (&Place{Ord: Each, N: Plain(1), Ext: Extent{How: Across}, Span: m.Span}); lead {
+			m.Place, m.N = &Place{N: m.N, Span: m.Span}, Plain(1)
+		}
+		return []Node{edge, m}
+	}
 	if !r.makePlace(m, start, lead) {
 		r.i = start
 		return nil
@@ -98,13 +105,17 @@ func (r *reader) exceptCorners(m *Make, start int) []Node {
 	if said {
 		r.pass(1)
 	}
-	if whole && !said || !r.number(0) && !(said && r.word("(", "[")) {
+	if !r.number(0) && !(said && r.word("(", "[")) {
 		r.back(back)
 		return nil
 	}
 	r.inCorner = true
 	corner := r.item()
 	r.inCorner = false
+	if whole && !said && r.wordBefore(r.i, "across", "around", "end") { // each says for itself how far it goes
+		r.back(back)
+		return nil
+	}
 	var at *Place
 	if len(corner) == 1 {
 		at = placeOf(corner[0])
@@ -161,6 +172,10 @@ func (r *reader) makePlace(m *Make, start int, lead bool) bool {
 	case r.wholeRow() && !(m.Kind == slipStitch && r.toSpace(1)): // "sl st to next ch-2 sp" travels into it
 		from := r.i
 		ext, _ := r.times()
+		if lead && !m.N.isOne() && ext.How == Across { // "24 sc around": so many in all
+			m.Place, m.N = &Place{N: m.N.times(r.basesOf(m.Kind)), Loop: r.loop, Span: r.span(start)}, Plain(1)
+			return true
+		}
 		m.Place = &Place{Ord: Each, N: Plain(1), Ext: ext, Loop: r.loop, Span: r.span(from)}
 	case r.placeWord() || r.word("next", "each", "first", "last", "same", "top", "back", "front", "rem"):
 		m.Place = r.place()
