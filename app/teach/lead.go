@@ -28,7 +28,7 @@ func (v *View) drawHead(d *control.Canvas, k theme.Tokens, size fyne.Size) []con
 		} else {
 			d.WordsMid(c.name, right+w/2, 22, theme.Second, false, k.Ink2)
 		}
-		spots = append([]control.Spot{{X: right, Y: 8, W: w, H: 29, Do: func() { v.SetBy(c.by) }}}, spots...)
+		spots = append([]control.Spot{{X: right, Y: 8, W: w, H: 29, Do: func() { v.SetBy(c.by); v.focus() }}}, spots...)
 	}
 	says := control.Fitted("what a camera sees, in the teaching colourway", theme.Second, false, right-x-20)
 	d.Words(says, x+10, 22, theme.Second, false, k.Ink2)
@@ -92,7 +92,10 @@ func (v *View) ringed(on bool, c color.Color) {
 }
 
 // Tapped gives the view the keys.
-func (v *View) Tapped(*fyne.PointEvent) {
+func (v *View) Tapped(*fyne.PointEvent) { v.focus() }
+
+// focus gives the view the keys, so that they lead on after a button was clicked.
+func (v *View) focus() {
 	if c := fyne.CurrentApp().Driver().CanvasForObject(v); c != nil {
 		c.Focus(v)
 	}
