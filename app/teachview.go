@@ -16,6 +16,7 @@ func (w *window) fillScreen() {
 	}
 	if w.alone {
 		w.win.SetMainMenu(nil)
+		w.win.Canvas().Focus(w.teach)
 	} else if w.win.MainMenu() == nil {
 		w.win.SetMainMenu(w.menu())
 	}
