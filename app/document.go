@@ -161,8 +161,8 @@ func fileName(title string) string {
 func (w *window) askChart() {
 	w.askFile("Save the chart as .png, .svg or .pdf", "Save", fileName(w.s.Name())+" chart.png", true, []string{".png", ".svg", ".pdf"}, func(path string) {
 		m := w.s.Made()
-		o := chart.Options{Library: w.lib, Terms: termsOf(w.s.Pattern().Terms), Inks: m.Colours(), YarnNames: m.YarnNames(), Key: true}
-		o.Title = w.s.Pattern().Title
+		o := m.ChartOptions()
+		o.Library, o.Title, o.Key = w.lib, w.s.Pattern().Title, true
 		list := chart.Draw(m.Plan, o)
 		if w.pair.Cells() {
 			list = chart.Cells(m.Fabric(), o, 0)

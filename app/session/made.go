@@ -75,8 +75,14 @@ func (m *Made) Works(written int) []int {
 // Colours are the colours of the piece's yarns in the colourway shown, by fabric index.
 func (m *Made) Colours() []color.NRGBA { return m.Work.YarnColours(m.piece, m.colourway) }
 
-// YarnNames are the names and shades of the piece's yarns in the colourway shown, by fabric index.
-func (m *Made) YarnNames() []string { return m.Work.YarnNames(m.piece, m.colourway) }
+// ChartOptions are what the pattern says of its chart: names and colours of its yarns, notes beside it, and the symbols of
+// the designer's own stitches; one that cannot be drawn is left out, so that its parts are drawn.
+func (m *Made) ChartOptions() chart.Options {
+	o := chart.Options{Terms: strings.ToLower(m.pattern.Terms), Inks: m.Colours(), YarnNames: m.Work.YarnNames(m.piece, m.colourway),
+		Callouts: chart.CalloutsOf(m.pattern, m.piece)}
+	o.Own, _ = chart.OwnOf(m.pattern)
+	return o
+}
 
 // Made is the newest working of the rows, nil before the first. It may be of rows that
 // have been edited since: see [Session.Since].
@@ -196,7 +202,8 @@ func (k *maker) work(j job) {
 	}
 	drawn := *m
 	kept := same && k.last.piece == j.piece && k.last.Plan != nil
-	options := chart.Options{Library: k.lib, Terms: strings.ToLower(j.pattern.Terms), Inks: m.Colours(), Dark: j.look.Dark}
+	options := m.ChartOptions()
+	options.Library, options.Dark = k.lib, j.look.Dark
 	drawn.Cells = sync.OnceValue(func() *display.List { return chart.Cells(m.Fabric(), options, 0) })
 
 	// Figures, chart and cloth are made each for itself, so they need not wait for one another.
