@@ -11,7 +11,7 @@ import (
 
 var rows = command{
 	name:    "rows",
-	use:     "FILE [--terms us|uk|es|de|fr|nl] [--size NAME]",
+	use:     "FILE [--terms us|uk|es|de|fr|nl] [--size NAME] [--long] [--left-handed]",
 	summary: "print the written rows in one form, in the terms you choose",
 	run:     runRows,
 }
@@ -35,6 +35,8 @@ func runRows(c *call) error {
 	flags := c.options()
 	asked := flags.String("terms", "", "the `TERMS` to print in: "+strings.Join(terms, ", ")+"; the pattern's own without it")
 	size := flags.String("size", "", "the numbers of the size `NAME` alone; all sizes without it")
+	long := flags.Bool("long", false, "spell stitches and places out")
+	left := flags.Bool("left-handed", false, "name left and right as a left-hander meets them")
 	path, err := c.file()
 	if err != nil {
 		return err
@@ -55,7 +57,7 @@ func runRows(c *call) error {
 	if err != nil {
 		return err
 	}
-	o := syntax.PrintOptions{Library: lib, Terms: words, Size: -1}
+	o := syntax.PrintOptions{Library: lib, Terms: words, Size: -1, Long: *long, LeftHanded: *left}
 	if *size != "" {
 		o.Size = worked.Size
 	}

@@ -267,7 +267,7 @@ func (r *reader) head(l line) {
 	if r.heading != nil {
 		r.keep(*r.heading)
 	}
-	r.heading = &l
+	r.heading, r.only = &l, ""
 }
 
 // among sorts a line that stands among the rows and begins none.

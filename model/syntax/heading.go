@@ -30,9 +30,9 @@ func (r *Row) Label() string {
 	case r.Open:
 		return fmt.Sprintf("%ss %d and up", word, r.From)
 	case r.To > r.From:
-		return fmt.Sprintf("%ss %d-%d", word, r.From, r.To)
+		return fmt.Sprintf("%ss %d-%d", word, r.From, r.To) + r.numbersBySize()
 	case r.From > 0:
-		return fmt.Sprintf("%s %d", word, r.From)
+		return fmt.Sprintf("%s %d", word, r.From) + r.numbersBySize()
 	}
 	return ""
 }
@@ -200,15 +200,11 @@ func (r *reader) rowNumbers(row *Row) {
 	case r.word("-", dash, "to", "through", "thru") && isNumber(wordThen(1)):
 		r.pass(wordThen(1))
 		row.To = take()
-		if r.word("(") && r.number(1) && r.wordAt(2, ",", ")", ":") { // "Rows 2-20 (24, 28)": the last row by size
-			for !r.ended() && !r.word(")") {
-				r.pass(1)
-			}
-			r.eat(")")
+		if r.word("(", "[") && r.sizesHere() > 0 { // "Rows 2-20 (24, 28)": the last row by size
+			r.rowsBySize(row, true)
 		}
 	case r.word("(") && len(r.o.Sizes) > 1 && r.number(1) && r.wordAt(2, ",", ":", ")") && r.sizesHere() == len(r.o.Sizes)-1: // "Row 11 (13, 15)"
-		r.i = r.tok().match
-		r.pass(1)
+		r.rowsBySize(row, false)
 	case r.word("and") && r.wordAt(1, "each", "all") && r.wordAt(2, "next", "row", "rnd", "other"): // "Row 3 and every following row"
 		for r.word("and", "each", "all", "next", "other", "row", "rnd") {
 			r.pass(1)
@@ -236,6 +232,49 @@ func (r *reader) rowNumbers(row *Row) {
 		}
 		row.To = row.List[len(row.List)-1]
 	}
+}
+
+// rowsBySize takes the numbers of the bracket at hand for the last row of the further sizes, or for the only one.
+func (r *reader) rowsBySize(row *Row, last bool) {
+	by := [][2]int{{row.From, row.To}}
+	close := r.tok().match
+	for r.pass(1); r.i < close; r.pass(1) {
+		if !r.number(0) {
+			continue
+		}
+		n := r.tok().n
+		if last {
+			by = append(by, [2]int{row.From, n})
+		} else {
+			by = append(by, [2]int{n, n})
+		}
+	}
+	r.pass(1)
+	if len(by) == len(r.o.Sizes) {
+		row.BySize = by
+	}
+}
+
+// ForSize is the row with the numbers that its heading has for a size.
+func (r *Row) ForSize(size int) *Row {
+	if r.BySize == nil {
+		return r
+	}
+	q, by := *r, r.BySize[min(max(size, 0), len(r.BySize)-1)]
+	q.From, q.To, q.BySize = by[0], by[1], nil
+	return &q
+}
+
+// numbersBySize is the " (24, 28)" behind the number of the first size.
+func (r *Row) numbersBySize() string {
+	var more []string
+	for _, by := range r.BySize[min(1, len(r.BySize)):] {
+		more = append(more, fmt.Sprint(by[1]))
+	}
+	if more == nil {
+		return ""
+	}
+	return " (" + strings.Join(more, ", ") + ")"
 }
 
 // sizesHere is how many numbers stand in the bracket at hand, 0 if other things do.

@@ -12,10 +12,11 @@ import (
 
 // PrintOptions say in which words rows are written.
 type PrintOptions struct {
-	Library *stitch.Library
-	Terms   string // "us", "uk"; "es", "de", "fr", "nl" for the stitches' names alone
-	Long    bool   // stitches and places spelled out
-	Size    int    // the size whose numbers are written, from 0; -1 for all
+	Library    *stitch.Library
+	Terms      string // "us", "uk"; "es", "de", "fr", "nl" for the stitches' names alone
+	Long       bool   // stitches and places spelled out
+	LeftHanded bool   // left and right change places
+	Size       int    // the size whose numbers are written, from 0; -1 for all
 }
 
 // Print writes the whole tree in the one canonical form. What it writes in US or UK terms, [Read] reads back as the
@@ -152,6 +153,9 @@ func (p *printer) row(row *Row) string {
 }
 
 func (p *printer) heading(row *Row) string {
+	if p.o.Size >= 0 {
+		row = row.ForSize(p.o.Size)
+	}
 	head := row.Label()
 	if row.Named == "Foundation" {
 		head = ""

@@ -2,6 +2,7 @@ package syntax
 
 import (
 	"fmt"
+	"regexp"
 	"strings"
 )
 
@@ -67,17 +68,51 @@ func (p *printer) node(n Node) string {
 	case *Yarn:
 		return p.yarn(x)
 	case *Note:
+		if p.o.LeftHanded {
+			return swapHands(p.note(x))
+		}
 		return p.note(x)
 	case *RowRef:
 		return p.rowRef(x)
 	case *Along:
-		s := "working along " + edgeNames[x.Edge]
+		edge := x.Edge
+		if p.o.LeftHanded {
+			edge = mirrored(edge)
+		}
+		s := "working along " + edgeNames[edge]
 		if x.Face != 0 {
 			s += " with " + string(x.Face) + "S facing"
 		}
 		return s
 	}
 	return ""
+}
+
+// mirrored is the edge that a left-hander meets in place of another.
+func mirrored(e Edge) Edge {
+	switch e {
+	case LeftEdge:
+		return RightEdge
+	case RightEdge:
+		return LeftEdge
+	}
+	return e
+}
+
+// hands are left and right where they name a hand or an edge; the right side of the work stays what it is.
+var hands = regexp.MustCompile(`(?i)\b(left|right)( (?:hand|edge|end|corner|to)\b|-hand)`)
+
+// swapHands lets left and right change places in a remark.
+func swapHands(text string) string {
+	return hands.ReplaceAllStringFunc(text, func(s string) string {
+		if rest, ok := strings.CutPrefix(s, "left"); ok {
+			return "right" + rest
+		}
+		if rest, ok := strings.CutPrefix(s, "right"); ok {
+			return "left" + rest
+		}
+		return s
+	})
 }
 
 var edgeNames = [...]string{NextEdge: "next edge", LeftEdge: "left edge", RightEdge: "right edge", SideEdge: "side edge",

@@ -293,8 +293,9 @@ type Row struct {
 	Span     diag.Span // all of it, heading included
 	Head     diag.Span // the heading alone
 	Round    bool
-	Named    string // Foundation, Next, Edging
-	From, To int    // 0: unheaded; To > From for a range
+	Named    string   // Foundation, Next, Edging
+	From, To int      // 0: unheaded; To > From for a range
+	BySize   [][2]int // From and To by size; nil where they are the same for all
 	List     []int
 	Open     bool // "Row 3 and up"
 	Side     byte // 'R', 'W' or 0

@@ -86,6 +86,7 @@ func (w *worker) unfold() []step {
 		if row.Sizes != nil && !slices.Contains(row.Sizes, w.opt.Size) {
 			continue
 		}
+		row = row.ForSize(w.opt.Size)
 		looked := w.look(row)
 		w.step = &step{row: row, source: source, no: row.From, written: looked}
 		if looked.ref != nil {
