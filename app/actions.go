@@ -7,6 +7,7 @@ import (
 
 	"strandway/app/action"
 	"strandway/app/theme"
+	"strandway/app/translation"
 	"strandway/model/edit"
 )
 
@@ -66,7 +67,7 @@ func (w *window) actions() action.Table {
 	}
 	for i := range 9 {
 		letter := string(rune('A' + i))
-		t = append(t, &action.Action{ID: "yarn-" + letter, Menu: "Yarn", Label: "Row in yarn " + letter,
+		t = append(t, &action.Action{ID: "yarn-" + letter, Menu: "Yarn", Label: translation.Fill("Row in yarn {{.Letter}}", "Letter", letter),
 			Keys: keys(fmt.Sprintf("Alt+%d", i+1)),
 			Can:  func() bool { _, has := w.s.Pattern().Yarn(letter); return has && inRow() },
 			Why:  func() string { return w.noYarn(letter) },
@@ -109,9 +110,14 @@ func (w *window) actions() action.Table {
 // named is a menu's label with what it concerns: "Undo typing".
 func named(verb string, what func() string) func() string {
 	return func() string {
-		if s := what(); s != "" {
-			return verb + " " + lowerFirst(s)
+		s := what()
+		if s == "" {
+			return translation.Say(verb)
 		}
-		return verb
+		step := translation.Say(s)
+		if step == s {
+			step = lowerFirst(s) // in English
+		}
+		return translation.Fill(verb+" {{.What}}", "What", step)
 	}
 }

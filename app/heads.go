@@ -13,6 +13,7 @@ import (
 
 	"strandway/app/control"
 	"strandway/app/theme"
+	"strandway/app/translation"
 	"strandway/model/diag"
 	"strandway/model/fabric"
 )
@@ -84,7 +85,8 @@ func (w *window) drawTabs(d *control.Canvas, k theme.Tokens, size fyne.Size) []c
 		icon string
 		keys string
 	}{{makeView, "Make", "make", "Ctrl+1"}, {colourView, "Colour", "colour", "Ctrl+2"}, {strandsView, "Strands", "strands", "Ctrl+3"}, {sizesView, "Sizes", "sizes", "Ctrl+4"}, {teachView, "Teach", "teach", "Ctrl+6"}} {
-		width := control.Width(t.name, theme.Body, true) + 54
+		name := translation.Say(t.name)
+		width := tabWidth(name)
 		ink := k.Ink2
 		if t.view == w.view {
 			ink = k.Ink
@@ -98,19 +100,22 @@ func (w *window) drawTabs(d *control.Canvas, k theme.Tokens, size fyne.Size) []c
 			icon = k.Accent
 		}
 		d.Icon(theme.Icon(t.icon, icon), x+10, 12, 20)
-		d.Words(t.name, x+38, 22, theme.Body, t.view == w.view, ink)
-		spots = append(spots, control.Spot{X: x, Y: 0, W: width, H: size.Height, Hint: t.name + " (" + t.keys + ")", Do: func() { w.show(t.view) }})
+		d.Words(name, x+38, 22, theme.Body, t.view == w.view, ink)
+		spots = append(spots, control.Spot{X: x, Y: 0, W: width, H: size.Height, Hint: name + " (" + t.keys + ")", Do: func() { w.show(t.view) }})
 		x += width + 4
 	}
 	return spots
 }
+
+// tabWidth is how wide the tab of a view is, px.
+func tabWidth(name string) float32 { return control.Width(name, theme.Body, true) + 54 }
 
 // drawFindings lists what there is to say about the piece.
 func (w *window) drawFindings(d *control.Canvas, k theme.Tokens, size fyne.Size) []control.Spot {
 	d.Rect(0, 0, size.Width, size.Height, 0, k.Paper)
 	list := w.s.Findings()
 	slices.SortStableFunc(list, func(a, b diag.Finding) int { return cmp.Compare(b.Severity, a.Severity) })
-	x := d.Words("Findings", 16, 20, theme.Body, true, k.Ink)
+	x := d.Words(translation.Say("Findings"), 16, 20, theme.Body, true, k.Ink)
 	d.Words(tally(list), x+10, 20, theme.Second, false, k.Ink2)
 	var spots []control.Spot
 	y := float32(40)
@@ -172,23 +177,23 @@ func tally(list diag.List) string {
 		n[f.Severity]++
 	}
 	if len(list) == 0 {
-		return "none"
+		return translation.Say("none")
 	}
 	var parts []string
 	add := func(n int, one, many string) {
 		switch n {
 		case 0:
 		case 1:
-			parts = append(parts, "1 "+one)
+			parts = append(parts, translation.Fill(one, "N", n))
 		default:
-			parts = append(parts, fmt.Sprintf("%d %s", n, many))
+			parts = append(parts, translation.Fill(many, "N", n))
 		}
 	}
-	add(n[diag.Fault], "fault", "faults")
-	add(n[diag.Doubt], "to think about", "to think about")
-	add(n[diag.Note], "note", "notes")
+	add(n[diag.Fault], "1 fault", "{{.N}} faults")
+	add(n[diag.Doubt], "{{.N}} to think about", "{{.N}} to think about")
+	add(n[diag.Note], "1 note", "{{.N}} notes")
 	if n[diag.Fault] == 0 {
-		parts = append(parts, "no faults")
+		parts = append(parts, translation.Say("no faults"))
 	}
 	return strings.Join(parts, ", ")
 }
@@ -226,7 +231,7 @@ func (w *window) drawStatus(d *control.Canvas, k theme.Tokens, size fyne.Size) [
 	case w.s.Path() == "":
 		saved = "New"
 	}
-	right = d.WordsRight(saved, right, y, theme.Second, false, k.Ink2) - 24
+	right = d.WordsRight(translation.Say(saved), right, y, theme.Second, false, k.Ink2) - 24
 	var spots []control.Spot
 	if !w.findings.Visible() {
 		if list := w.s.Findings(); len(list) > 0 {

@@ -15,6 +15,7 @@ import (
 	"strandway/app/session"
 	"strandway/app/settings"
 	"strandway/app/theme"
+	"strandway/app/translation"
 	"strandway/model/stitch"
 )
 
@@ -23,6 +24,9 @@ func Run(path string) error {
 	lib, err := stitch.Standard()
 	if err != nil {
 		return fmt.Errorf("the stitch library cannot be read: %w", err)
+	}
+	if err := translation.Load(); err != nil {
+		fyne.LogError("translations", err)
 	}
 	a := app.NewWithID("bay.marram.strandway")
 	set, err := settings.Load()

@@ -8,6 +8,7 @@ import (
 
 	"strandway/app/control"
 	"strandway/app/theme"
+	"strandway/app/translation"
 	"strandway/model/colour"
 	"strandway/model/pattern"
 	"strandway/samples"
@@ -53,8 +54,8 @@ func (w *window) drawStart(d *control.Canvas, k theme.Tokens, size fyne.Size) []
 		}
 		d.Frame(x, y, card, cardHeight, 8, k.Paper, edge, line)
 		b.picture(d, k, x+16, y+14, card-32, 104)
-		d.Words(control.Fitted(b.name, theme.Body, true, card-24), x+14, y+136, theme.Body, true, k.Ink)
-		d.Words(control.Fitted(b.about, theme.Second, false, card-24), x+14, y+157, theme.Second, false, k.Ink2)
+		d.Words(control.Fitted(translation.Say(b.name), theme.Body, true, card-24), x+14, y+136, theme.Body, true, k.Ink)
+		d.Words(control.Fitted(translation.Say(b.about), theme.Second, false, card-24), x+14, y+157, theme.Second, false, k.Ink2)
 		spots = append(spots, control.Spot{X: x, Y: y, W: card, H: cardHeight, Hint: b.name + ": " + b.about, Do: func() { w.begin(b) }})
 	}
 	y += cardHeight + 16
@@ -97,7 +98,7 @@ func (w *window) drawStart(d *control.Canvas, k theme.Tokens, size fyne.Size) []
 
 // chapter sets a head of the start page in the printing face.
 func (w *window) chapter(d *control.Canvas, k theme.Tokens, s string, x, y float32) {
-	t := control.Text(s, theme.Chapter, false, k.Ink)
+	t := control.Text(translation.Say(s), theme.Chapter, false, k.Ink)
 	t.FontSource = w.th.Serif(false)
 	size := t.MinSize()
 	d.Add(t, x, y-size.Height/2, size.Width, size.Height)

@@ -141,7 +141,7 @@ func newWindow(a fyne.App, lib *stitch.Library, s *session.Session, set *setting
 	w.divider = newDivider(w)
 
 	w.over = container.NewStack()
-	w.table = w.actions()
+	w.table = inLanguage(w.actions())
 	w.win.SetMainMenu(w.menu())
 	w.bindMoreKeys()
 	w.win.Canvas().SetOnTypedKey(func(e *fyne.KeyEvent) { w.plainKey(e) })

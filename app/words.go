@@ -3,6 +3,7 @@ package app
 import (
 	"fmt"
 
+	"strandway/app/translation"
 	"strandway/model/edit"
 	"strandway/model/fabric"
 	"strandway/model/measure"
@@ -13,7 +14,7 @@ func (w *window) where() string {
 	m := w.s.Made()
 	if w.s.Rows() == "" || m == nil {
 		if w.view == startView {
-			return "Nothing written yet; type a row at the left, or choose a beginning at the right"
+			return translation.Say("Nothing written yet; type a row at the left, or choose a beginning at the right")
 		}
 		return "Nothing written yet; begin at the left with the chain, as in “With A, ch 21.”, and press Enter for Row 1"
 	}
@@ -32,32 +33,31 @@ func (w *window) where() string {
 	if r.WS {
 		side = "wrong side"
 	}
-	says := fmt.Sprintf("%s, %s", upperFirst(r.Label), side)
-	if r.Shape == fabric.Flat {
-		edge := "right"
-		if r.FromLeft {
-			edge = "left"
-		}
-		says += fmt.Sprintf(", %s from the %s edge", letterOr(m.Fabric().Yarns, r.Yarn), edge)
-	} else {
-		says += ", " + letterOr(m.Fabric().Yarns, r.Yarn)
+	yarn := letterOr(m.Fabric().Yarns, r.Yarn)
+	switch {
+	case r.Shape != fabric.Flat:
+	case r.FromLeft:
+		yarn = translation.Fill("{{.Yarn}} from the left edge", "Yarn", yarn)
+	default:
+		yarn = translation.Fill("{{.Yarn}} from the right edge", "Yarn", yarn)
 	}
+	says := fmt.Sprintf("%s, %s, %s", upperFirst(r.Label), translation.Say(side), yarn)
 	switch {
 	case r.Count > 0 && r.Unworked > 0:
-		says += fmt.Sprintf("; %d stitches so far, %d of the row below left", r.Count, r.Unworked)
+		says += "; " + translation.Fill("{{.N}} stitches so far", "N", r.Count) + ", " + translation.Fill("{{.N}} of the row below left", "N", r.Unworked)
 	case r.Count > 0:
-		says += fmt.Sprintf("; %d stitches", r.Count)
+		says += "; " + translation.Fill("{{.N}} stitches", "N", r.Count)
 	case r.Chains > 0:
-		says += fmt.Sprintf("; %d chains", r.Chains)
+		says += "; " + translation.Fill("{{.N}} chains", "N", r.Chains)
 	}
 	return says
 }
 
 func letterOr(letters []string, yarn uint8) string {
 	if int(yarn) < len(letters) && letters[yarn] != "" {
-		return "yarn " + letters[yarn]
+		return translation.Fill("yarn {{.Letter}}", "Letter", letters[yarn])
 	}
-	return "the yarn"
+	return translation.Say("the yarn")
 }
 
 // rowInHand is the fabric row that the caret's written row makes; the last one where it makes several.

@@ -4,11 +4,13 @@ import (
 	"fyne.io/fyne/v2"
 
 	"strandway/app/theme"
+	"strandway/app/translation"
 )
 
 // Button draws a button and gives its spot; its right end is x when right is set.
 func (d *Canvas) Button(k theme.Tokens, label string, x, y float32, first, right bool, do func()) Spot {
 	const height = 32
+	label = translation.Say(label)
 	w := Width(label, theme.Body, true) + 30
 	if right {
 		x -= w

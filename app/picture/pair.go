@@ -11,6 +11,7 @@ import (
 	"strandway/app/control"
 	"strandway/app/session"
 	"strandway/app/theme"
+	"strandway/app/translation"
 	"strandway/chart/display"
 	"strandway/chart/geom"
 )
@@ -240,7 +241,7 @@ func (p *Pair) drawChartHead(d *control.Canvas, k theme.Tokens, size fyne.Size) 
 	if p.cells {
 		name = "Cells"
 	}
-	x := d.Words(name, 16, 20, theme.Body, true, k.Ink)
+	x := d.Words(translation.Say(name), 16, 20, theme.Body, true, k.Ink)
 	const w = 96
 	left := size.Width - 16 - w
 	d.Words(control.Fitted(p.says(), theme.Second, false, left-x-30), x+10, 20, theme.Second, false, k.Ink2)
@@ -274,7 +275,7 @@ func (p *Pair) says() string {
 
 func (p *Pair) drawClothHead(d *control.Canvas, k theme.Tokens, size fyne.Size) []control.Spot {
 	d.Rect(0, 0, size.Width, size.Height, 0, k.Paper)
-	x := d.Words("Cloth", 16, 20, theme.Body, true, k.Ink)
+	x := d.Words(translation.Say("Cloth"), 16, 20, theme.Body, true, k.Ink)
 	way := p.s.Colourway()
 	if way == "" {
 		way = "own shades"
@@ -287,7 +288,7 @@ func (p *Pair) drawClothHead(d *control.Canvas, k theme.Tokens, size fyne.Size) 
 		d.WordsMid(label, right-w/2, 15, theme.Small, false, k.Ink2)
 		right -= w
 	}
-	d.Words(control.Fitted(way+", right side", theme.Second, false, right-x-24), x+10, 20, theme.Second, false, k.Ink2)
+	d.Words(control.Fitted(way+", "+translation.Say("right side"), theme.Second, false, right-x-24), x+10, 20, theme.Second, false, k.Ink2)
 	return nil
 }
 

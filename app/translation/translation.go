@@ -6,6 +6,7 @@ package translation
 import (
 	"embed"
 	"encoding/json"
+	"sync"
 
 	"fyne.io/fyne/v2/lang"
 )
@@ -27,4 +28,26 @@ func Words(language string) (map[string]string, error) {
 	}
 	words := map[string]string{}
 	return words, json.Unmarshal(src, &words)
+}
+
+// known are the words that the files have; the toolkit complains of others.
+var known = sync.OnceValue(func() map[string]string {
+	words, err := Words(Languages[0])
+	if err != nil {
+		panic(err) // the files are part of the program
+	}
+	return words
+})
+
+// Say is something the window says in the language of its user, in English where no file has it.
+func Say(words string) string {
+	if _, ok := known()[words]; !ok {
+		return words
+	}
+	return lang.L(words)
+}
+
+// Fill is a sentence in the language of the window's user with something in the place of {{.hole}}.
+func Fill(sentence, hole string, with any) string {
+	return lang.L(sentence, map[string]any{hole: with})
 }
