@@ -359,30 +359,9 @@ func (t *table) close() {
 func nearest(word string, words []string) (best string, ok bool) {
 	least := 1 + len(word)/3
 	for _, w := range words {
-		if d := changes(word, w); d <= least && (best == "" || d < changes(word, best)) {
+		if d := diag.Distance(word, w); d <= least && (best == "" || d < diag.Distance(word, best)) {
 			best = w
 		}
 	}
 	return best, best != ""
-}
-
-// changes counts the letters to put in, take out or replace between a and b.
-func changes(a, b string) int {
-	row := make([]int, len(b)+1)
-	for j := range row {
-		row[j] = j
-	}
-	for i := range len(a) {
-		diagonal := row[0]
-		row[0] = i + 1
-		for j := range len(b) {
-			d := diagonal
-			if a[i] != b[j] {
-				d++
-			}
-			diagonal = row[j+1]
-			row[j+1] = min(d, row[j]+1, row[j+1]+1)
-		}
-	}
-	return row[len(b)]
 }

@@ -5,6 +5,8 @@ import (
 	"strings"
 	"unicode"
 	"unicode/utf8"
+
+	"strandway/model/diag"
 )
 
 // phrase is a name of one or more words.
@@ -263,35 +265,11 @@ func (l *Library) Nearest(word, terms string) string {
 	}
 	for _, c := range l.shown[terms] {
 		f := fold(c)
-		if d := distance(w, f); d < least && d < utf8.RuneCountInString(f) {
+		if d := diag.Distance(w, f); d < least && d < utf8.RuneCountInString(f) {
 			best, least = c, d
 		}
 	}
 	return best
-}
-
-// distance counts the letters to insert, drop, change or swap with the next to get from a to b.
-func distance(a, b string) int {
-	s, t := []rune(a), []rune(b)
-	before, prev, cur := make([]int, len(t)+1), make([]int, len(t)+1), make([]int, len(t)+1)
-	for j := range prev {
-		prev[j] = j
-	}
-	for i := 1; i <= len(s); i++ {
-		cur[0] = i
-		for j := 1; j <= len(t); j++ {
-			cost := 1
-			if s[i-1] == t[j-1] {
-				cost = 0
-			}
-			cur[j] = min(prev[j]+1, cur[j-1]+1, prev[j-1]+cost)
-			if i > 1 && j > 1 && s[i-1] == t[j-2] && s[i-2] == t[j-1] {
-				cur[j] = min(cur[j], before[j-2]+1)
-			}
-		}
-		before, prev, cur = prev, cur, before
-	}
-	return prev[len(t)]
 }
 
 // Units are the trade's usual groups in row language, in the given terms:

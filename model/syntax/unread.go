@@ -73,46 +73,22 @@ func (r *reader) nearest(word string) string {
 		r.nearests = map[string]string{}
 	}
 	near = r.o.Library.Nearest(word, r.terms())
-	best := distance(word, near, 3)
-	if near == "" {
-		best = 3
+	best := 3
+	if near != "" {
+		best = diag.Distance(word, near)
 	}
 	for _, name := range r.tree.Order {
-		if d := distance(word, name, best); d < best && d < len(name) {
+		if d := diag.Distance(word, name); d < best && d < len(name) {
 			near, best = name, d
 		}
 	}
 	for _, name := range grammarWords {
-		if len(name) > 3 && best > 1 && distance(word, name, 2) < 2 {
+		if len(name) > 3 && best > 1 && diag.Distance(word, name) < 2 {
 			near, best = name, 1
 		}
 	}
 	r.nearests[word] = near
 	return near
-}
-
-// distance counts the letters to change between two words, up to a limit.
-func distance(a, b string, limit int) int {
-	if len(a)-len(b) >= limit || len(b)-len(a) >= limit {
-		return limit
-	}
-	row := make([]int, len(b)+1)
-	for j := range row {
-		row[j] = j
-	}
-	for i := range len(a) {
-		diagonal := row[0]
-		row[0] = i + 1
-		for j := range len(b) {
-			change := diagonal
-			if a[i] != b[j] {
-				change++
-			}
-			diagonal = row[j+1]
-			row[j+1] = min(change, row[j]+1, row[j+1]+1)
-		}
-	}
-	return min(row[len(b)], limit)
 }
 
 func (r *reader) terms() string {
