@@ -29,6 +29,7 @@ func (w *window) actions() action.Table {
 	t := action.Table{
 		{ID: "new", Menu: "File", Label: "New", Keys: keys("Ctrl+N"), Do: w.newDocument},
 		{ID: "open", Menu: "File", Label: "Open…", Keys: keys("Ctrl+O"), Do: w.askOpen},
+		{ID: "picture", Menu: "File", Label: "Rows from a picture…", Do: w.askPicture},
 		{ID: "start", Menu: "File", Label: "Beginnings and files opened lately", Do: func() { w.ifSettled(func() { w.show(startView) }) }},
 		{ID: "save", Menu: "File", Label: "Save", Keys: keys("Ctrl+S"), Can: open, Do: func() { w.save(nil) }, Rule: true},
 		{ID: "save-copy", Menu: "File", Label: "Save a copy…", Keys: keys("Ctrl+Shift+S"), Can: open, Do: w.askCopy},
@@ -67,13 +68,14 @@ func (w *window) actions() action.Table {
 	}
 	for i := range 9 {
 		letter := string(rune('A' + i))
-		t = append(t, &action.Action{ID: "yarn-" + letter, Menu: "Yarn", Label: translation.Fill("Row in yarn {{.Letter}}", "Letter", letter),
+		t = append(t, &action.Action{ID: "yarn-" + letter, Menu: "Yarn", Label: translation.Fill("Row in yarn {{.Letter}}", "Letter", letter), Say: w.sayYarn(letter),
 			Keys: keys(fmt.Sprintf("Alt+%d", i+1)),
 			Can:  func() bool { _, has := w.s.Pattern().Yarn(letter); return has && inRow() },
 			Why:  func() string { return w.noYarn(letter) },
 			Do:   func() { w.rowYarn(letter) }})
 	}
 	return append(t, action.Table{
+		{ID: "fill", Menu: "Yarn", Label: "Fill the patch", Say: func() string { return translation.Fill("Fill the patch in yarn {{.Letter}}", "Letter", w.brush) }, Keys: keys("Ctrl+Shift+Y"), Can: w.hasChoice, Do: w.fillPatch},
 		{ID: "yarn-new", Menu: "Yarn", Label: "One more yarn", Can: open, Do: w.addYarn, Rule: true},
 		{ID: "gauge", Menu: "Yarn", Label: "Gauge…", Can: open, Do: w.askGauge},
 		{ID: "float", Menu: "Yarn", Label: "Longest float you allow…", Can: open, Do: w.askFloat},

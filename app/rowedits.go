@@ -3,6 +3,7 @@ package app
 import (
 	"strings"
 
+	"strandway/app/translation"
 	"strandway/model/edit"
 	"strandway/model/syntax"
 )
@@ -53,7 +54,38 @@ func (w *window) toggleTurn() {
 	}
 }
 
+// pencilling reports whether stitches are chosen in the picture that has the keys: a yarn
+// is then for them alone.
+func (w *window) pencilling() bool {
+	focused := w.win.Canvas().Focused()
+	return w.hasChoice() && (focused == w.pair.Chart || focused == w.pair.Cloth)
+}
+
+// sayYarn says what a yarn's key does now.
+func (w *window) sayYarn(letter string) func() string {
+	return func() string {
+		if w.pencilling() {
+			return translation.Fill("Stitches in yarn {{.Letter}}", "Letter", letter)
+		}
+		return translation.Fill("Row in yarn {{.Letter}}", "Letter", letter)
+	}
+}
+
+// fillPatch works the patch of one colour about the chosen stitch in the yarn that was taken last.
+func (w *window) fillPatch() {
+	if err := w.s.FillPatch(w.brush); err != nil {
+		w.say(upperFirst(err.Error()) + ".")
+	}
+}
+
 func (w *window) rowYarn(letter string) {
+	w.brush = letter
+	if w.pencilling() {
+		if err := w.s.Pencil(letter); err != nil {
+			w.say(upperFirst(err.Error()) + ".")
+		}
+		return
+	}
 	if i, ok := w.writtenRow(); ok {
 		w.s.Rewrite("Row in yarn "+letter, edit.RowYarn(w.s.Tree(), i, letter), w.s.Caret().At)
 	}

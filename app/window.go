@@ -79,6 +79,7 @@ type window struct {
 	notice   *control.Panel  // the strip above the view
 	notices  []notice        // those that wait; the strip shows the first
 	keeper   keeper
+	brush    string       // letter of the yarn that stitches were coloured in last
 	guide    *guide.Guide // through the first mat; nil when it is not walked
 	contact  contact
 
@@ -96,7 +97,7 @@ type window struct {
 
 func newWindow(a fyne.App, lib *stitch.Library, s *session.Session, set *settings.Settings, th *theme.Theme, post func(func())) *window {
 	a.Settings().SetTheme(th)
-	w := &window{app: a, post: post, symbols: map[symbolKey]image.Image{}, win: a.NewWindow("Strandway"), lib: lib, s: s, set: set, th: th}
+	w := &window{app: a, brush: "A", post: post, symbols: map[symbolKey]image.Image{}, win: a.NewWindow("Strandway"), lib: lib, s: s, set: set, th: th}
 	s.SetLook(session.Look{Dark: th.IsDark()})
 	w.page = rows.New(s, th)
 	w.page.Shortcut = w.runShortcut

@@ -11,7 +11,6 @@ import (
 	"unicode"
 	"unicode/utf8"
 
-	"strandway/model/colour"
 	"strandway/model/pattern"
 	"strandway/model/tapestry"
 )
@@ -28,8 +27,6 @@ var tapestryCommand = command{
 const (
 	usualStitches = 80 // across, where nothing is said: a cushion
 	usualYarns    = 4
-	usualGauge    = "16x18" // of sc in worsted yarn with a 4 mm hook, over 10 cm
-	gaugeOver     = 10      // cm
 )
 
 func runTapestry(c *call) error {
@@ -38,15 +35,14 @@ func runTapestry(c *call) error {
 	width := flags.Float64("width-cm", 0, "make it `W` cm wide at the gauge")
 	stitches := flags.Int("stitches", usualStitches, "make it `N` stitches wide")
 	yarns := flags.Int("yarns", usualYarns, "find `K` yarns in the picture")
-	written := flags.String("gauge", usualGauge, "stitches and rows of sc over 10 cm, as `SxR`")
+	gauge := tapestry.UsualGauge
+	written := flags.String("gauge", fmt.Sprintf("%gx%g", gauge.Stitches, gauge.Rows), "stitches and rows of sc over 10 cm, as `SxR`")
 	terms := flags.String("terms", "US", "write the rows in US or UK `TERMS`")
 	dither := flags.Bool("dither", false, "mix colours that no yarn has, stitch by stitch")
 	path, err := c.file()
 	if err != nil {
 		return err
 	}
-	var gauge pattern.Gauge
-	gauge.OverCM = gaugeOver
 	switch n, err := fmt.Sscanf(*written, "%fx%f", &gauge.Stitches, &gauge.Rows); {
 	case *out == "":
 		return misused("say where to write the pattern, with -o")
@@ -70,7 +66,7 @@ func runTapestry(c *call) error {
 	if err != nil {
 		return fmt.Errorf("cannot make a tapestry of %s: %w", path, err)
 	}
-	grid, colours, err := tapestry.Import(img, tapestry.Options{Stitches: *stitches, Aspect: gauge.Stitches / gauge.Rows, New: *yarns, Dither: *dither})
+	grid, colours, err := tapestry.Import(img, tapestry.Options{Stitches: *stitches, Aspect: tapestry.Aspect(gauge), New: *yarns, Dither: *dither})
 	if err != nil {
 		return fmt.Errorf("cannot make a tapestry of %s: %w", path, err)
 	}
@@ -78,12 +74,7 @@ func runTapestry(c *call) error {
 	if err != nil {
 		return err
 	}
-	p := &pattern.Pattern{Title: titleOf(path), Terms: *terms, Units: "cm", Gauge: gauge,
-		Note:   "Carry the yarns not in use along the row below and work over them; change yarn in the last pull-through of the stitch before.\n",
-		Pieces: []pattern.Piece{{Name: "Body", Worked: "flat", Rows: grid.Rows(lib, strings.ToLower(*terms))}}}
-	for i, c := range colours {
-		p.Yarns = append(p.Yarns, pattern.Yarn{Letter: grid.Yarns[i], Colour: colour.Hex(c), Weight: -1})
-	}
+	p := grid.Pattern(lib, titleOf(path), *terms, gauge, colours)
 	if err := pattern.Save(*out, p); err != nil {
 		return err
 	}

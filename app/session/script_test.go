@@ -55,6 +55,7 @@ func (d *desk) settleDown(t *testing.T) {
 //	undo, redo, mend, cut
 //	stitch R.S       the S-th stitch of fabric row R is chosen
 //	put WORD, insert WORD, takeout
+//	pencil LETTER, fill LETTER   the chosen stitches, or the patch about them, in a yarn
 //	has TEXT, hasnot TEXT, says ID, count R N, undoes LABEL, saved, unsaved, text TEXT, word TEXT
 func TestScripts(t *testing.T) {
 	files, err := filepath.Glob("testdata/*.txt")
@@ -148,6 +149,15 @@ func (d *desk) do(t *testing.T, verb, rest string) string {
 			err = d.InsertStitch(kind, 1)
 		}
 		if err != nil {
+			return err.Error()
+		}
+	case "pencil", "fill":
+		d.settleDown(t)
+		paint := d.Pencil
+		if verb == "fill" {
+			paint = d.FillPatch
+		}
+		if err := paint(rest); err != nil {
 			return err.Error()
 		}
 	case "takeout":

@@ -132,3 +132,25 @@ func rowOf(f *fabric.Fabric, i int) (yarns []uint8, ok bool) {
 
 // single is the stitch of tapestry rows, by its canonical name.
 const single = "sc"
+
+// CellOf is the cell that a stitch is; ok is false for one that is no cell of a grid.
+func CellOf(f *fabric.Fabric, id int32) (c Cell, ok bool) {
+	if id < 0 || int(id) >= len(f.Stitches) {
+		return Cell{}, false
+	}
+	i := int(f.Stitches[id].Row)
+	row, ok := rowOf(f, i)
+	if i == 0 || !ok || f.Stitches[id].Has(fabric.NoLanding) {
+		return Cell{}, false
+	}
+	c.Row = i - 1
+	for before := f.Rows[i].First; before < id; before++ {
+		if !f.Stitches[before].Has(fabric.NoLanding) {
+			c.Column++
+		}
+	}
+	if !f.Rows[i].FromLeft {
+		c.Column = len(row) - 1 - c.Column
+	}
+	return c, true
+}
