@@ -36,6 +36,12 @@ func (r *reader) line(i int, l line, gap bool) {
 		r.open.add(l)
 		return
 	}
+	if m := headAndRow.FindStringSubmatchIndex(l.text); m != nil && r.headsRow(l.text[:m[3]], l.text[m[4]:]) {
+		r.section = instructions
+		r.head(line{l.at, l.text[:m[3]]})
+		l = line{l.at + m[4], l.text[m[4]:]}
+		gap = true
+	}
 	switch {
 	case r.p.Title == "" && r.isTitle(l):
 		r.p.Title = l.text
@@ -55,6 +61,17 @@ func (r *reader) line(i int, l line, gap bool) {
 	default:
 		r.fact(l, gap)
 	}
+}
+
+// headAndRow is the heading of a piece with its first row or foundation on the same line: "Wing (make 6): ch 7."
+var headAndRow = regexp.MustCompile(`^(\p{Lu}[^:.]{1,40}):\s+((?i:(?:with \S{1,12}, )?(?:ch|chain|rnd|round|row|make|magic)\b).*)$`)
+
+// headsRow reports whether words before a colon head a piece that begins behind it.
+func (r *reader) headsRow(head, rest string) bool {
+	if r.p.Title == "" || rowHead.MatchString(head) || !pieceWords.MatchString(head) {
+		return false
+	}
+	return foundationAt(rest) >= 0 || rowHead.MatchString(rest) && rowNumber(rest) == 1
 }
 
 // endsSentence reports whether a text ends where a sentence or a row can.
@@ -164,7 +181,7 @@ func (r *reader) row(l line) {
 // foundation sees the chain or ring with which a piece begins, with what stands before it in its sentence.
 func (r *reader) foundation(l line, gap bool) bool {
 	at := foundationAt(l.text)
-	if at < 0 || r.section == abbreviations && !(gap && at == 0) || r.section == gauge || r.open != nil && !r.open.remark && !gap && r.heading == nil && !r.piece().ended {
+	if at < 0 || r.section == abbreviations && !(gap && at == 0) || r.section == gauge && swatch.MatchString(l.text) || r.open != nil && !r.open.remark && !gap && r.heading == nil && !r.piece().ended {
 		return false
 	}
 	if r.section == specials && (r.special != nil || at > 0 && !gap) {
@@ -198,6 +215,9 @@ var joins = regexp.MustCompile(`(?i)^[\s,;.]*(?:and )?(?:then )?(?:join|sl st|sl
 
 // foundationLead is what a foundation is called before it is given.
 var foundationLead = regexp.MustCompile(`(?i)^(?:foundation|base|starting|ring|beginning|set-?up)\b.{0,20}:$`)
+
+// swatch are words of a foundation for the swatch alone.
+var swatch = regexp.MustCompile(`(?i)gauge|swatch|tension`)
 
 // withYarn is the yarn named before the chain of a foundation.
 var withYarn = regexp.MustCompile(`(?i)\b(?:with|using|in)\s+[^.;]{1,48}$`)

@@ -416,7 +416,7 @@ func (r *reader) isYarn(k int) bool {
 	case 1:
 		return raw[0] >= 'A' && raw[0] <= 'Z'
 	case 2:
-		return raw == "MC" || raw == "CC"
+		return raw == "MC" || raw == "CC" || raw[0] >= 'A' && raw[0] <= 'Z' && raw[0] != 'R' && raw[1] >= '1' && raw[1] <= '9'
 	case 3:
 		return raw[:2] == "CC" && raw[2] >= '1' && raw[2] <= '9'
 	}

@@ -38,9 +38,13 @@ func (r *reader) evenly(m *Make, start int, after Num) bool {
 
 // byTimes reads "x 6".
 func (r *reader) byTimes() (Num, bool) {
-	if r.word("x", "*") && r.number(1) {
+	if r.number(1) && (r.word("x") || r.word("*") && r.stars == 0) {
 		r.pass(1)
 		return r.num(false)
+	}
+	if r.number(0) && r.wordAt(1, "time") && !r.wordAt(2, "more") { // "sc2tog 6 times"
+		q, _, ok := r.howOften()
+		return q, ok
 	}
 	return Num{}, false
 }

@@ -280,6 +280,10 @@ func (r *reader) commonPlace(p *Place) {
 		r.ofPlace(p)
 	}
 	r.fill("place", "indicated")
+	if r.word("formed") || r.word("made") && r.wordAt(1, "by", "with") { // "in sp formed by turning ch"
+		r.toSeparator()
+		return
+	}
 	if r.word("where") { // "in st where last sc was made"
 		r.toSeparator()
 		p.Ord, p.What, p.Name, p.N = Same, InSt, "", Plain(1)

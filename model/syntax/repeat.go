@@ -96,7 +96,7 @@ func (r *reader) starGoesOn() bool {
 
 // repClause: "rep from *", "rep *", "rep across", "rep between *s".
 func (r *reader) repClause() bool {
-	return r.word("rep") && (r.wordAt(1, "from", "between", "*", "**", "across", "around", "to", "†", "‡", "#", "+", "until", ".", "once", "twice", ",", ";") || r.number(1) || r.peek(1).kind == lineToken || r.peek(1).kind == endToken)
+	return r.word("rep") && (r.wordAt(1, "from", "between", "*", "**", "across", "around", "to", "†", "‡", "#", "+", "until", "all", ".", "once", "twice", ",", ";") || r.number(1) || r.peek(1).kind == lineToken || r.peek(1).kind == endToken)
 }
 
 // times reads the clause that ends a repeat.

@@ -74,7 +74,7 @@ func (r *reader) leave() []Node {
 	r.pass(1)
 	s := &Skip{Rest: true}
 	one := r.word("last", "next")
-	r.fill("the", "rem", "last", "next", "all")
+	r.fill("the", "rem", "rest", "of", "last", "next", "all")
 	if q, ok := r.num(true); ok {
 		s.N = q
 	} else if one && r.lower(r.tok()) != "sts" {

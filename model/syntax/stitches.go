@@ -161,7 +161,7 @@ func (r *reader) inYarn() Node {
 // makePlace reads how many and where, after the stitch's name.
 func (r *reader) makePlace(m *Make, start int, lead bool) bool {
 	after := Num{} // dc 7
-	if !lead && r.number(0) && !r.wordAt(1, "row", "rnd") {
+	if !lead && r.number(0) && !r.wordAt(1, "row", "rnd", "time") {
 		after, _ = r.num(true)
 		lead = true
 		r.fill("st")
