@@ -1,53 +1,19 @@
 package page
 
 import (
-	"io/fs"
 	"regexp"
 	"strconv"
 	"strings"
 	"sync"
 
-	"strandway/assets"
 	"strandway/model/pattern"
-
-	"github.com/pelletier/go-toml/v2"
+	"strandway/model/trade"
 )
-
-// trade are the tables of the trade that a page is read by.
-type trade struct {
-	Hook []struct {
-		MM float64 `toml:"mm"`
-		US string  `toml:"us"`
-	} `toml:"hook"`
-	Colour []struct {
-		Name  string   `toml:"name"`
-		Hex   string   `toml:"hex"`
-		Words []string `toml:"words"`
-	} `toml:"colour"`
-	Weight []struct {
-		Category int    `toml:"category"`
-		Name     string `toml:"name"`
-		US       string `toml:"us"`
-		UK       string `toml:"uk"`
-	} `toml:"weight"`
-}
-
-func table(name string) trade {
-	var t trade
-	src, err := fs.ReadFile(assets.Trade(), name)
-	if err == nil {
-		err = toml.Unmarshal(src, &t)
-	}
-	if err != nil {
-		panic("page: " + name + ": " + err.Error()) // the data are the program's own
-	}
-	return t
-}
 
 // hookByLetter gives the hook's millimetres by its US letter.
 var hookByLetter = sync.OnceValue(func() map[string]float64 {
 	m := map[string]float64{}
-	for _, h := range table("hooks.toml").Hook {
+	for _, h := range trade.Standard().Hooks {
 		letter, _, _ := strings.Cut(h.US, "-")
 		if letter = strings.TrimSpace(letter); len(letter) == 1 && m[letter] == 0 {
 			m[letter] = h.MM
@@ -59,7 +25,7 @@ var hookByLetter = sync.OnceValue(func() map[string]float64 {
 // colourByWord gives the colour of a plain colour word.
 var colourByWord = sync.OnceValue(func() map[string]string {
 	m := map[string]string{}
-	for _, c := range table("colours.toml").Colour {
+	for _, c := range trade.Standard().Colours {
 		for _, w := range append(c.Words, c.Name) {
 			m[w] = c.Hex
 		}

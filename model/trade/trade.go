@@ -37,6 +37,7 @@ type Tables struct {
 	Hooks   []Hook   `toml:"hook"`
 	Weights []Weight `toml:"weight"`
 	Threads []Thread `toml:"thread"`
+	Colours []Colour `toml:"colour"`
 	Body    []Body   `toml:"body"`
 	Ease    []Ease   `toml:"ease"`
 	Items   []Item   `toml:"item"`
@@ -79,6 +80,13 @@ type Thread struct {
 	DiameterMM Range `toml:"diameter_mm"`
 	MPer100g   Range `toml:"m_per_100g"`
 	Sure       bool
+}
+
+// Colour is a plain colour word, with other words for it.
+type Colour struct {
+	Name  string
+	Hex   string // "#rrggbb"
+	Words []string
 }
 
 // Body is one measure of a body in one size.

@@ -1,0 +1,110 @@
+package page
+
+import (
+	"regexp"
+	"strconv"
+	"strings"
+)
+
+// foundation sees the chain or ring with which a piece begins, with what stands before it in its sentence.
+func (r *reader) foundation(l line, gap bool) bool {
+	at := foundationAt(l.text)
+	if at < 0 || r.section == abbreviations && !(gap && at == 0) || r.section == gauge && swatch.MatchString(l.text) || r.open != nil && !r.open.remark && !gap && r.heading == nil && !r.piece().ended {
+		return false
+	}
+	if r.section == specials && (r.special != nil || at > 0 && !gap) {
+		return false
+	}
+	if len(r.pieces) > 0 && r.piece().begun && r.heading == nil && !r.piece().ended && !(gap && at == 0) {
+		return false
+	}
+	if r.section != instructions && at > 0 && r.readable(l.text[at:]) < .5 {
+		return false
+	}
+	r.close()
+	r.section = instructions
+	if p := r.piece(); p.begun || r.heading != nil && p.rows.Len() > 0 {
+		p = r.begin()
+	} else if r.heading != nil {
+		r.rename(p)
+	}
+	r.statedMultiple(l.text)
+	if at > 0 {
+		r.write(&passage{remark: true, parts: []part{{l.at, strings.TrimRight(l.text[:at], " ")}}})
+		l = line{l.at + at, l.text[at:]}
+	}
+	r.open = &passage{}
+	r.open.add(l)
+	return true
+}
+
+// swatch are words of a foundation for the swatch alone.
+var swatch = regexp.MustCompile(`(?i)gauge|swatch|tension`)
+
+// foundationLead is what a foundation is called before it is given.
+var foundationLead = regexp.MustCompile(`(?i)^(?:foundation|base|starting|ring|beginning|set-?up)\b.{0,20}:$`)
+
+// withYarn is the yarn named before the chain of a foundation.
+var withYarn = regexp.MustCompile(`(?i)\b(?:with|using|in)\s+[^.;]{1,48}$`)
+
+// joins is the join that makes a ring of a chain.
+var joins = regexp.MustCompile(`(?i)^[\s,;.]*(?:and )?(?:then )?(?:join|sl st|slip st|ss\b|unite|close)`)
+
+// foundationAt is where a foundation begins in a line, -1 without one.
+func foundationAt(text string) int {
+	at := -1
+	if m := ringStart.FindStringIndex(text); m != nil && m[0] < 40 && !strings.Contains(text[:m[0]], ":") {
+		at = max(0, strings.LastIndex(strings.ToLower(text[:m[0]]), "make"))
+	}
+	if chain := chainIn(text); chain >= 0 && (at < 0 || chain < at) {
+		at = chain
+	}
+	if at > 0 {
+		if m := withYarn.FindStringIndex(text[:at]); m != nil {
+			at = m[0]
+		}
+		if lead := strings.TrimSpace(text[:at]); foundationLead.MatchString(lead) {
+			at = 0
+		}
+	}
+	return at
+}
+
+// chainIn is where a foundation chain is asked for in a line, -1 if nowhere: by its number where there is one,
+// else by "a multiple of".
+func chainIn(text string) int {
+	unnumbered := -1
+	for _, m := range chainStart.FindAllStringSubmatchIndex(text[:min(len(text), 160)], 4) {
+		n := 0
+		for g := 2; g < len(m); g += 2 {
+			if m[g] >= 0 {
+				n, _ = strconv.Atoi(text[m[g]:m[g+1]])
+			}
+		}
+		after := text[m[1]:]
+		ring := ringStart.MatchString(after) || joins.MatchString(after)
+		switch {
+		case strings.Count(text[:m[0]], "(") > strings.Count(text[:m[0]], ")"): // an explanation
+		case notChain.MatchString(after):
+		case n == 0:
+			if unnumbered < 0 {
+				unnumbered = m[0]
+			}
+		case n < 6 && !ring && !fromHook.MatchString(after) && (m[0] > 0 || strings.Trim(after, " .") != ""):
+			if m[0] == 0 {
+				return -1 // a turning chain
+			}
+		default:
+			return m[0]
+		}
+	}
+	return unnumbered
+}
+
+// rename gives a piece without rows the heading met since.
+func (r *reader) rename(p *piece) {
+	delete(r.names, p.name)
+	r.pieces = r.pieces[:len(r.pieces)-1]
+	q := r.begin()
+	p.name, r.pieces[len(r.pieces)-1] = q.name, p
+}
