@@ -1,6 +1,7 @@
 package tapestry
 
 import (
+	"cmp"
 	"image/color"
 	"slices"
 
@@ -49,25 +50,26 @@ const (
 
 // mainColours finds at most k colours that stand for all cells, the most used first:
 // k-means, begun with the colours that lie farthest from one another, so that the same
-// picture always gives the same yarns.
-func mainColours(cells []lab, k int) []lab {
+// picture always gives the same yarns. Cells with an edge in them count little, for their
+// mean is a colour that the picture does not have.
+func mainColours(cells []sample, k int) []lab {
 	centres := farthest(cells, k)
 	owner := make([]uint8, len(cells))
-	var count []int
+	var count []float64
 	for range mostRounds {
 		moved := false
 		sums := make([]lab, len(centres))
-		count = make([]int, len(centres))
+		count = make([]float64, len(centres))
 		for i, c := range cells {
-			n := nearest(c, centres)
+			n := nearest(c.mean, centres)
 			moved = moved || n != owner[i]
 			owner[i] = n
-			sums[n] = sums[n].plus(c, 1)
-			count[n]++
+			sums[n] = sums[n].plus(c.mean, c.even)
+			count[n] += c.even
 		}
 		for i := range centres {
 			if count[i] > 0 {
-				centres[i] = lab{}.plus(sums[i], 1/float64(count[i]))
+				centres[i] = lab{}.plus(sums[i], 1/count[i])
 			}
 		}
 		if !moved {
@@ -78,7 +80,7 @@ func mainColours(cells []lab, k int) []lab {
 	for i := range order {
 		order[i] = i
 	}
-	slices.SortStableFunc(order, func(a, b int) int { return count[b] - count[a] })
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(count[b], count[a]) })
 	var out []lab
 	for _, i := range order {
 		if count[i] > 0 {
@@ -88,23 +90,23 @@ func mainColours(cells []lab, k int) []lab {
 	return out
 }
 
-// farthest picks the mean's nearest cell, then each time the cell that is farthest from all picked, while
-// there is one that looks different.
-func farthest(cells []lab, k int) []lab {
+// farthest picks the cell nearest to the mean, then each time the cell that is farthest from all
+// picked and even, while there is one that looks different.
+func farthest(cells []sample, k int) []lab {
 	var mean lab
 	for _, c := range cells {
-		mean = mean.plus(c, 1/float64(len(cells)))
+		mean = mean.plus(c.mean, 1/float64(len(cells)))
 	}
-	first := cells[0]
+	first := cells[0].mean
 	for _, c := range cells {
-		if c.apart(mean) < first.apart(mean) {
-			first = c
+		if c.mean.apart(mean) < first.apart(mean) {
+			first = c.mean
 		}
 	}
 	centres := []lab{first}
 	gap := make([]float64, len(cells))
 	for i, c := range cells {
-		gap[i] = c.apart(first)
+		gap[i] = c.even * c.mean.apart(first)
 	}
 	for len(centres) < k {
 		far := 0
@@ -116,17 +118,20 @@ func farthest(cells []lab, k int) []lab {
 		if gap[far] < alike {
 			break
 		}
-		centres = append(centres, cells[far])
+		centres = append(centres, cells[far].mean)
 		for i, c := range cells {
-			gap[i] = min(gap[i], c.apart(cells[far]))
+			gap[i] = min(gap[i], c.even*c.mean.apart(cells[far].mean))
 		}
 	}
 	return centres
 }
 
 // dither hands what each cell's yarn misses on to the cells that come next, after Floyd and Steinberg.
-func dither(g *Grid, cells []lab, palette []lab) {
-	cells = slices.Clone(cells)
+func dither(g *Grid, samples []sample, palette []lab) {
+	cells := make([]lab, len(samples))
+	for i, s := range samples {
+		cells[i] = s.mean
+	}
 	for row := range g.Height {
 		for col := range g.Width {
 			at := row*g.Width + col

@@ -8,6 +8,7 @@ import (
 	_ "image/jpeg" // pictures come as JPEG
 	_ "image/png"  // or as PNG
 	"io"
+	"iter"
 	"math"
 
 	"github.com/lucasb-eyer/go-colorful"
@@ -81,9 +82,7 @@ func Import(img image.Image, o Options) (Grid, []color.NRGBA, error) {
 	if o.Dither {
 		dither(&g, cells, palette)
 	} else {
-		for i, c := range cells {
-			g.Cells[i] = nearest(c, palette)
-		}
+		vote(&g, img, palette)
 	}
 	colours := make([]color.NRGBA, len(palette))
 	for i, c := range palette {
@@ -100,28 +99,73 @@ func letters(n int) []string {
 	return out
 }
 
-// sampled is the mean colour of each cell, mixed as light mixes. What is
-// see-through shows white paper.
-func sampled(img image.Image, width, height int) []lab {
-	b := img.Bounds()
-	out := make([]lab, width*height)
-	for row := range height {
-		// Rows are worked upward, pictures run downward.
-		y0, y1 := stretch(height-1-row, height, b.Dy())
-		for col := range width {
-			x0, x1 := stretch(col, width, b.Dx())
-			var sum [3]float64
-			for y := y0; y < y1; y++ {
-				for x := x0; x < x1; x++ {
-					r, g, bl := onPaper(img.At(b.Min.X+x, b.Min.Y+y)).FastLinearRgb()
-					sum[0], sum[1], sum[2] = sum[0]+r, sum[1]+g, sum[2]+bl
-				}
-			}
-			n := float64((x1 - x0) * (y1 - y0))
-			out[row*width+col] = labFrom(colorful.FastLinearRgb(sum[0]/n, sum[1]/n, sum[2]/n))
+// sample is the colour of one cell.
+type sample struct {
+	mean lab     // mixed as light mixes
+	even float64 // 1 where the cell is all of one colour, towards 0 where an edge runs through it
+}
+
+// mixedBy is the mean square distance from its mean at which a cell counts half as even: two colours
+// that are clearly different, half and half.
+const mixedBy = .002
+
+// sampled is the colours of all cells.
+func sampled(img image.Image, width, height int) []sample {
+	out := make([]sample, width*height)
+	for i := range out {
+		var light [3]float64
+		var seen []lab
+		for c := range pixels(img, i%width, i/width, width, height) {
+			r, g, b := c.FastLinearRgb()
+			light[0], light[1], light[2] = light[0]+r, light[1]+g, light[2]+b
+			seen = append(seen, labFrom(c))
 		}
+		n := float64(len(seen))
+		out[i].mean = labFrom(colorful.FastLinearRgb(light[0]/n, light[1]/n, light[2]/n))
+		spread := 0.
+		for _, c := range seen {
+			spread += c.apart(out[i].mean) / n
+		}
+		out[i].even = mixedBy / (mixedBy + spread)
 	}
 	return out
+}
+
+// vote gives each cell the yarn that most of its pixels are nearest to, so that an edge
+// between two colours makes no stitch of a third.
+func vote(g *Grid, img image.Image, palette []lab) {
+	votes := make([]int, len(palette))
+	for i := range g.Cells {
+		clear(votes)
+		for c := range pixels(img, i%g.Width, i/g.Width, g.Width, g.Height) {
+			votes[nearest(labFrom(c), palette)]++
+		}
+		for yarn, n := range votes {
+			if n > votes[g.Cells[i]] {
+				g.Cells[i] = uint8(yarn)
+			}
+		}
+	}
+}
+
+// mostLooked is how many pixels a cell is looked at, each way.
+const mostLooked = 5
+
+// pixels are the colours of a cell's pixels, evenly spread ones where there are many. What is
+// see-through shows white paper.
+func pixels(img image.Image, col, row, width, height int) iter.Seq[colorful.Color] {
+	b := img.Bounds()
+	x0, x1 := stretch(col, width, b.Dx())
+	y0, y1 := stretch(height-1-row, height, b.Dy()) // rows are worked upward, pictures run downward
+	return func(yield func(colorful.Color) bool) {
+		across, down := min(x1-x0, mostLooked), min(y1-y0, mostLooked)
+		for k := range across * down {
+			x, y := x0+(2*(k%across)+1)*(x1-x0)/(2*across), y0+(2*(k/across)+1)*(y1-y0)/(2*down)
+			if !yield(onPaper(img.At(b.Min.X+x, b.Min.Y+y))) {
+				return
+			}
+		}
+	}
 }
 
 // stretch is the pixels that cell i of n covers, at least one.

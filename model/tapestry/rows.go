@@ -19,7 +19,8 @@ func (g Grid) Rows(lib *stitch.Library, terms string) string {
 	o := syntax.PrintOptions{Library: lib, Terms: terms, Size: -1}
 	first := g.letter(g.Cells[g.Width-1])
 	t := &syntax.Tree{Rows: []*syntax.Row{{Body: []syntax.Node{
-		&syntax.Yarn{Do: syntax.With, Letter: first}, &syntax.ChainN{N: syntax.Plain(g.Width + 1), Start: true}}}}}
+		&syntax.Yarn{Do: syntax.With, Letter: first}, &syntax.ChainN{N: syntax.Plain(g.Width + 1), Start: true},
+		&syntax.Yarn{Do: syntax.CarryIt}}}}}
 	for i := range g.Height {
 		row := &syntax.Row{From: i + 1, To: i + 1, Side: 'R', Body: g.body(i, i%2 == 1, i == 0)}
 		if i%2 == 1 {

@@ -69,7 +69,7 @@ func TestRowsOfAGrid(t *testing.T) {
 		"ABBABBABBA",
 		"AABBBBAAAC",
 	)
-	want := `With C, ch 11.
+	want := `With C, ch 11, carry yarn not in use.
 Row 1 (RS): With C, sc in 2nd ch from hook, with A, sc in next 3 ch, with B, sc in next 4 ch, with A, sc in next 2 ch, turn.
 Row 2 (WS): With A, ch 1, *with A, sc in next st, with B, sc in next 2 sts; rep from * to last st, with A, sc in next st, turn.
 Row 3 (RS): With A, ch 1, sc in each st across.
