@@ -125,6 +125,9 @@ func (w *worker) toSide() error {
 
 // toRowEnds turns the corner for "sc in each row end".
 func (w *worker) toRowEnds(body []syntax.Node) error {
+	if len(body) == 0 {
+		return nil
+	}
 	if m, ok := body[0].(*syntax.Make); !ok || m.Place == nil || m.Place.What != syntax.InEnd || w.seek(syntax.InEnd, "", 0) >= 0 {
 		return nil
 	}

@@ -31,7 +31,7 @@ func (w *worker) one(x *syntax.Make, t target) {
 	if lie == syntax.BehindIt {
 		flags |= fabric.Behind
 	}
-	if w.fab.Kinds[w.kind(x.Kind)].Family == surfaceFamily {
+	if w.fab.Kinds[w.kind(x.Kind)].Family == surfaceFamily && t.at >= 0 {
 		t.how = fabric.OnFace
 	}
 	if t.how == fabric.OnFace {
