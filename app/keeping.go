@@ -3,6 +3,8 @@ package app
 import (
 	"fmt"
 	"path/filepath"
+	"slices"
+	"sync/atomic"
 	"time"
 
 	"fyne.io/fyne/v2"
@@ -27,8 +29,8 @@ const looking = 3 * time.Second
 // keeper journals the document of a window and watches its file.
 type keeper struct {
 	journal *journal.Journal
-	doc     *journal.Document
-	others  string // the other windows that were told of last
+	doc     atomic.Pointer[journal.Document] // looked at from elsewhere too
+	others  string                           // the other windows that were told of last
 }
 
 // keep begins to journal the window's work, and offers what windows before it left behind.
@@ -42,12 +44,12 @@ func (w *window) keep(j *journal.Journal) {
 // newJournal begins the journal of the present document in place of the one before.
 func (w *window) newJournal() {
 	k := &w.keeper
-	if k.doc != nil {
-		k.complain(k.doc.Close())
+	if old := k.doc.Load(); old != nil {
+		k.complain(old.Close())
 	}
-	var err error
-	k.doc, err = k.journal.Document(w.s.Path(), w.s.Pattern().Title)
+	doc, err := k.journal.Document(w.s.Path(), w.s.Pattern().Title)
 	k.complain(err)
+	k.doc.Store(doc)
 	k.others = ""
 	w.dismiss(aboutOutside)
 	w.dismiss(aboutOthers)
@@ -68,11 +70,11 @@ func (w *window) keepUp(c session.Change) {
 	switch {
 	case c&(session.Text|session.File) == 0:
 	case w.s.Changed():
-		k.doc.Keep(w.s.Pattern())
+		k.doc.Load().Keep(w.s.Pattern())
 	case c&session.Text == 0:
-		k.complain(k.doc.Saved(w.s.Path()))
+		k.complain(k.doc.Load().Saved(w.s.Path()))
 	default:
-		k.complain(k.doc.Settled())
+		k.complain(k.doc.Load().Settled())
 	}
 }
 
@@ -82,28 +84,52 @@ func (w *window) stopKeeping() {
 	if k.journal == nil {
 		return
 	}
-	k.complain(k.doc.Close())
+	k.complain(k.doc.Load().Close())
 	k.complain(k.journal.Close())
 }
 
-// lookOut looks again and again what others did, until the window ends.
+// lookOut looks again and again what others did, until the window ends. It looks away from the
+// window's goroutine and wakes that only when there is something new.
 func (w *window) lookOut(end <-chan struct{}) {
 	tick := time.NewTicker(looking)
 	defer tick.Stop()
+	told := sighted{}
 	for {
 		select {
 		case <-end:
 			return
 		case <-tick.C:
-			w.post(w.lookOnce)
+			s := w.keeper.look()
+			if s.outside != journal.Untouched || s.doc != told.doc || !slices.Equal(s.others, told.others) {
+				w.post(func() { w.tellOf(s) })
+			}
+			told = s
 		}
 	}
 }
 
-// lookOnce tells of a change of the file by others, and of other windows on it.
-func (w *window) lookOnce() {
-	k := &w.keeper
-	switch k.doc.Outside() {
+// sighted is what others did to the file of a document.
+type sighted struct {
+	doc     *journal.Document
+	outside journal.Outside
+	others  []journal.Other
+}
+
+func (k *keeper) look() sighted {
+	s := sighted{doc: k.doc.Load()}
+	s.outside = s.doc.Outside()
+	var err error
+	s.others, err = s.doc.Others()
+	k.complain(err)
+	return s
+}
+
+// tellOf tells of a change of the file by others, and of other windows on it.
+func (w *window) tellOf(s sighted) {
+	if s.doc != w.keeper.doc.Load() {
+		return // another document is open by now
+	}
+	switch s.outside {
 	case journal.Rewritten:
 		w.s.NoLongerSaved()
 		w.notify(notice{about: aboutOutside, says: filepath.Base(w.s.Path()) + " was changed by another program.", answers: []choice{
@@ -118,23 +144,21 @@ func (w *window) lookOnce() {
 			{label: "Go on", do: func() {}},
 		}})
 	}
-	others, err := k.doc.Others()
-	k.complain(err)
 	said := ""
-	if len(others) > 0 {
-		said = fmt.Sprintf("%s is open in another window too, since %s.", w.s.Name(), others[0].Since.Local().Format("15:04"))
-		if others[0].Edits {
+	if len(s.others) > 0 {
+		said = fmt.Sprintf("%s is open in another window too, since %s.", w.s.Name(), s.others[0].Since.Local().Format("15:04"))
+		if s.others[0].Edits {
 			said = fmt.Sprintf("%s has changes in another window that are not saved there.", w.s.Name())
 		}
 	}
 	switch {
-	case said == k.others:
+	case said == w.keeper.others:
 	case said == "":
 		w.dismiss(aboutOthers)
 	default:
 		w.notify(notice{about: aboutOthers, says: said, answers: []choice{{label: "Go on", first: true, do: func() {}}}})
 	}
-	k.others = said
+	w.keeper.others = said
 }
 
 // takeOther takes what stands in the file now; undo gives back what was here.
@@ -167,7 +191,7 @@ func (w *window) offerLeft() {
 // restore opens left work. It goes from the old journal only when it stands in the new one.
 func (w *window) restore(l journal.Left) {
 	w.s.Restore(l.Pattern, l.Path)
-	if w.keeper.doc.Flush() == nil {
+	if w.keeper.doc.Load().Flush() == nil {
 		w.keeper.complain(w.keeper.journal.Taken(l))
 	}
 	w.show(makeView)

@@ -104,7 +104,7 @@ func TestAFileChangedByOthersIsTaken(t *testing.T) {
 	path := mine(t)
 	w, _, _ := kept(t, t.TempDir())
 	w.open(path)
-	w.lookOnce()
+	w.tellOf(w.keeper.look())
 	if len(w.notices) > 0 {
 		t.Fatalf("it says %q of a file nobody touched", w.notices[0].says)
 	}
@@ -114,7 +114,7 @@ func TestAFileChangedByOthersIsTaken(t *testing.T) {
 	if err := pattern.Save(path, &other); err != nil {
 		t.Fatal(err)
 	}
-	w.lookOnce()
+	w.tellOf(w.keeper.look())
 	if len(w.notices) != 1 || !strings.Contains(w.notices[0].says, "was changed by another program") {
 		t.Fatalf("it says %+v", w.notices)
 	}
@@ -129,7 +129,7 @@ func TestAFileChangedByOthersIsTaken(t *testing.T) {
 	if w.s.Pattern() != p {
 		t.Error("undo does not give back what was here")
 	}
-	w.lookOnce()
+	w.tellOf(w.keeper.look())
 	if len(w.notices) > 0 {
 		t.Errorf("what was taken is told of again: %q", w.notices[0].says)
 	}
@@ -142,13 +142,13 @@ func TestTwoWindowsOnOneFileTellOfEachOther(t *testing.T) {
 	second, _, _ := kept(t, folder)
 	second.open(path)
 	for _, w := range []*window{first, second} {
-		w.lookOnce()
+		w.tellOf(w.keeper.look())
 		if len(w.notices) != 1 || !strings.Contains(w.notices[0].says, "open in another window too") {
 			t.Errorf("a window says %+v", w.notices)
 		}
 	}
 	first.stopKeeping()
-	second.lookOnce()
+	second.tellOf(second.keeper.look())
 	if len(second.notices) != 0 {
 		t.Error("the other window is closed, but the strip stays")
 	}
