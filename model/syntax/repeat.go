@@ -129,6 +129,10 @@ func (r *reader) times() (Extent, bool) {
 		q, _ := r.num(false)
 		r.pass(1)
 		return Extent{How: Times, N: q}, true
+	case r.word("to") && (r.wordAt(1, "tch") || r.wordAt(1, "turn") && r.wordAt(2, "ch")):
+		r.pass(1)
+		what, _, _, _ := r.what()
+		return Extent{How: ToNext, What: what}, true
 	case r.word("to") && r.toSpace(1):
 		r.pass(1)
 		r.fill("next", "the")
