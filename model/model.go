@@ -9,6 +9,7 @@ package model
 
 import (
 	"fmt"
+	"maps"
 	"slices"
 	"strings"
 
@@ -87,7 +88,17 @@ func workPiece(lib *stitch.Library, p *pattern.Pattern, piece pattern.Piece, siz
 
 // ReadOptions are the pattern's terms, own stitches and sizes, with which its rows are read.
 func ReadOptions(lib *stitch.Library, p *pattern.Pattern) syntax.ReadOptions {
-	o := syntax.ReadOptions{Library: lib, UK: p.Terms == "UK", Units: map[string]string{}}
+	o := syntax.ReadOptions{Library: lib, UK: p.Terms == "UK", Units: map[string]string{}, Yarns: map[string]string{}}
+	shared := map[string]bool{"": true} // a name that several yarns have tells none of them
+	for _, y := range p.Yarns {
+		for _, name := range []string{y.Shade, y.Name} {
+			if letter, taken := o.Yarns[name]; taken && letter != y.Letter {
+				shared[name] = true
+			}
+			o.Yarns[name] = y.Letter
+		}
+	}
+	maps.DeleteFunc(o.Yarns, func(name, _ string) bool { return shared[name] })
 	for _, s := range p.Stitches {
 		o.Units[s.Abbreviation] = Definition(lib, s, strings.ToLower(p.Terms))
 	}

@@ -244,3 +244,12 @@ func TestFindingsNameTheirPiece(t *testing.T) {
 		t.Errorf("got %+v", w.Findings)
 	}
 }
+
+func TestYarnsAreKnownByTheirOwnNames(t *testing.T) {
+	p := body("Ch 5.\nRow 1 (A): Sc in 2nd ch from hook and in each ch across, turn.\nRow 2: With Foam, ch 1, sc in each st across, turn.\n")
+	p.Yarns = []pattern.Yarn{{Letter: "A", Name: "Lantern DK", Shade: "Wet Slate"}, {Letter: "B", Name: "Lantern DK", Shade: "Foam"}}
+	f := model.Work(library(t), p, 0).Pieces[0].Fabric
+	if got := f.Yarns[f.Rows[2].Yarn]; got != "B" {
+		t.Errorf("a row with Foam is worked in yarn %s, want B", got)
+	}
+}
