@@ -2,6 +2,7 @@ package syntax
 
 // what reads the sort of thing worked into: st, ch-2 sp, dc, shell, "st and ch", "dc and ch-1 sp".
 func (r *reader) what() (what What, name string, chains int, ok bool) {
+	start := r.i
 	what, name, chains, ok = r.oneWhat()
 	if what != InSt && what != InKind && what != InCh || !ok || !r.word("and") {
 		return what, name, chains, ok
@@ -25,6 +26,10 @@ func (r *reader) what() (what What, name string, chains int, ok bool) {
 		r.pass(k)
 		r.oneWhat()
 		return InStSp, "", 0, true
+	case what == InKind && r.wordBefore(start, "each") && r.stitchWord(r.i+k) && r.wordAt(k+1, "across", "around", "to"): // "each sc and each bobble across"
+		r.pass(k)
+		r.oneWhat()
+		return InSt, "", 0, true
 	}
 	return what, name, chains, ok
 }
