@@ -2,9 +2,11 @@ package work_test
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
+	"strandway/model/diag"
 	"strandway/model/fabric"
 	"strandway/model/stitch"
 	"strandway/model/work"
@@ -116,6 +118,48 @@ Row 5 (RS, A): Ch 1, rsc in each st across. Fasten off.
 	}
 	if !f.Rows[5].Backward || f.Rows[4].Backward {
 		t.Error("only the crab stitch row is worked backward")
+	}
+}
+
+// TestMarksAgainstTurns: where a side mark and the turns differ, the row is worked one way throughout: every stitch stands
+// upon the one below it.
+func TestMarksAgainstTurns(t *testing.T) {
+	for _, c := range []struct{ name, third, fourth, fifth, want string }{
+		{"the mark is borne out by the next", "Row 3 (WS, A): Ch 1, sc in each st across, do not turn.", "Row 4 (RS, B): Ch 1, sc in each st across, turn.",
+			"Row 5 (WS, A): Ch 1, sc in each st across, turn.", "RS< RS< WS> RS< WS> "},
+		{"the turns are borne out by the next", "Row 3 (RS, A): Ch 1, sc in each st across, do not turn.", "Row 4 (WS, B): Ch 1, sc in each st across, turn.",
+			"Row 5 (RS, A): Ch 1, sc in each st across, turn.", "RS< RS< WS> WS> RS< "},
+		{"words of turning weigh more than the last mark", "Row 3 (WS, A): Ch 1, sc in each st across, do not turn.", "Row 4 (B): Ch 1, sc in each st across, turn.",
+			"Row 5 (WS, A): Ch 1, sc in each st across, turn.", "RS< RS< WS> WS> RS< "},
+		{"a mark weighs more than no words", "Row 3 (A): Ch 1, sc in each st across.", "Row 4: Ch 1, sc in each st across.",
+			"Row 5 (RS, A): Ch 1, sc in each st across.", "RS< RS< WS> RS< RS< "},
+	} {
+		f, findings := workRows(t, "With A, ch 8.\nRow 1 (RS, A): Sc in 2nd ch from hook and in each ch across, do not turn.\n"+
+			"Row 2 (RS, B): Ch 1, sc in each st across, turn.\n"+c.third+"\n"+c.fourth+"\n"+c.fifth+"\n", work.Options{N: 1})
+		if !slices.ContainsFunc(findings, func(x diag.Finding) bool { return x.ID == "side" }) {
+			t.Errorf("%s: nothing is said of the mark", c.name)
+		}
+		got := ""
+		for _, r := range f.Rows[1:] {
+			side, way := "RS", "<"
+			if r.WS {
+				side = "WS"
+			}
+			if r.FromLeft {
+				way = ">"
+			}
+			got += side + way + " "
+		}
+		if got != c.want {
+			t.Errorf("%s: rows go %s, want %s", c.name, got, c.want)
+		}
+		for id := range f.Stitches {
+			for _, b := range f.Of(int32(id)) {
+				if s, below := &f.Stitches[id], &f.Stitches[b.At]; s.Row > 1 && !s.Has(fabric.Chain) && s.Col != below.Col {
+					t.Errorf("%s: stitch %d of row %d is in column %g and stands in column %g", c.name, id, s.Row, s.Col, below.Col)
+				}
+			}
+		}
 	}
 }
 

@@ -139,13 +139,30 @@ func (w *worker) settleSides(steps []step) {
 		} else if m != 0 && (m == 'W') != ws {
 			w.step = &steps[i]
 			w.sideDiffers(&steps[i], steps[max(0, i-1)].no, ws)
-			if s := &steps[i]; s.no == s.row.From { // a repeated row: its own turns rule
-				ws = !ws
+			if w.markHolds(steps, i, ws) {
+				ws, steps[i].turned = !ws, !steps[i].turned
 			}
 		}
 		steps[i].ws = ws
 	}
 	w.step = nil
+}
+
+// markHolds decides whether row i is worked by its mark, which differs from the side ws of its turns: the next mark bears
+// out the one or the other. Where none follows, words of turning weigh more than a mark. A repeated row keeps to its turns.
+func (w *worker) markHolds(steps []step, i int, ws bool) bool {
+	if steps[i].no != steps[i].row.From {
+		return false
+	}
+	for _, s := range steps[i+1:] {
+		if s.turned {
+			ws = !ws
+		}
+		if s.face != 0 && s.no == s.row.From {
+			return (s.face == 'W') != ws
+		}
+	}
+	return steps[i].turn.before == unsaid && (i == 0 || steps[i-1].turn.after == unsaid)
 }
 
 func (w *worker) sideDiffers(s *step, before int, ws bool) {
