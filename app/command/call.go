@@ -36,7 +36,7 @@ func (c *call) file() (string, error) {
 		if err := c.flags.Parse(rest); errors.Is(err, flag.ErrHelp) {
 			return "", errHelp
 		} else if err != nil {
-			return "", misused("%s", strings.Replace(err.Error(), "flag provided but not defined: ", "there is no option ", 1))
+			return "", c.misread(err)
 		}
 		if rest = c.flags.Args(); len(rest) > 0 {
 			files, rest = append(files, rest[0]), rest[1:]
@@ -51,6 +51,32 @@ func (c *call) file() (string, error) {
 	return "", misused("one pattern file at a time, not %q and %q", files[0], files[1])
 }
 
+// misread says in the words of this program what [flag.FlagSet.Parse] found wrong with an option.
+func (c *call) misread(err error) error {
+	said := err.Error()
+	if name, ok := strings.CutPrefix(said, "flag provided but not defined: -"); ok {
+		return misused("there is no option %s", dashed(name))
+	}
+	if name, ok := strings.CutPrefix(said, "flag needs an argument: -"); ok {
+		value, _ := flag.UnquoteUsage(c.flags.Lookup(name))
+		return misused("%s stands without its value: write %[1]s %s", dashed(name), value)
+	}
+	before, after, ok := strings.Cut(said, " for flag -")
+	if name, _, named := strings.Cut(after, ": "); ok && named {
+		value, _ := flag.UnquoteUsage(c.flags.Lookup(name))
+		return misused("%s cannot be %s: write %[1]s %[3]s", dashed(name), strings.TrimPrefix(before, "invalid value "), value)
+	}
+	return misused("%s", said)
+}
+
+// dashed writes an option as it is given.
+func dashed(name string) string {
+	if len(name) == 1 {
+		return "-" + name
+	}
+	return "--" + name
+}
+
 // help describes the command with its options.
 func (c *call) help(w io.Writer) {
 	fmt.Fprintf(w, "strandway %s %s\n\n%s.\n", c.name, c.use, upper(c.summary))
@@ -63,12 +89,8 @@ func (c *call) help(w io.Writer) {
 			fmt.Fprint(w, "\n")
 			first = false
 		}
-		dashes := "--"
-		if len(f.Name) == 1 {
-			dashes = "-"
-		}
 		value, what := flag.UnquoteUsage(f)
-		fmt.Fprintf(w, "  %s%s %s\n        %s\n", dashes, f.Name, value, what)
+		fmt.Fprintf(w, "  %s\n        %s\n", strings.TrimSpace(dashed(f.Name)+" "+value), what)
 	})
 }
 

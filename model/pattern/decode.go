@@ -126,9 +126,10 @@ func (d *document) version(top *table) bool {
 		d.fault(0, "the file does not say that it is a pattern", fmt.Sprintf("begin it with the line: strandway = %d", Version))
 		return false
 	}
-	const newest = 1 << 30
-	v := top.whole("strandway", 1, newest, 0)
-	if v > Version {
+	switch v := top.whole("strandway", -anyMany, anyMany, Version); {
+	case v < 1:
+		top.fault("strandway", fmt.Sprintf("there is no format version %d", v), fmt.Sprintf("write strandway = %d", Version))
+	case v > Version:
 		top.fault("strandway", fmt.Sprintf("the file is of format version %d, and this program reads up to %d", v, Version),
 			"open it with a newer Strandway")
 	}
@@ -297,10 +298,9 @@ func readColourway(t *table, names unique) Colourway {
 
 func readSize(t *table, names unique) Size {
 	defer t.close()
-	const most = 1 << 30 // what is too large to work is refused when it is worked
 	return Size{
 		Name:     names.name(t, "name", "size"),
-		Repeats:  t.whole("repeats", 1, most, 0),
+		Repeats:  t.whole("repeats", 1, anyMany, 0), // what is too large to work is refused when it is worked
 		WidthCM:  t.number("width_cm"),
 		LengthCM: t.number("length_cm"),
 	}

@@ -273,6 +273,9 @@ func (t *table) yes(key string) bool {
 	return b
 }
 
+// anyMany stands for no upper bound of a whole number.
+const anyMany = 1 << 30
+
 // whole reads a whole number from least to most; missing where the key is.
 func (t *table) whole(key string, least, most, missing int) int {
 	v, ok := t.take(key)
@@ -283,6 +286,8 @@ func (t *table) whole(key string, least, most, missing int) int {
 	switch {
 	case !ok:
 		t.wrongType(key, "a whole number", fmt.Sprintf("write it without quotes: %s = %d", key, max(least, 1)))
+	case n < int64(least) && most == anyMany:
+		t.fault(key, fmt.Sprintf("%s must be %d or more", key, least), "leave the line out if it is not known")
 	case n < int64(least) || n > int64(most):
 		t.fault(key, fmt.Sprintf("%s must be from %d to %d", key, least, most), "leave the line out if it is not known")
 	default:
