@@ -1,9 +1,7 @@
 package app
 
 import (
-	"fmt"
 	"image"
-	"strconv"
 	"strings"
 
 	"fyne.io/fyne/v2"
@@ -11,6 +9,7 @@ import (
 
 	"strandway/app/control"
 	"strandway/app/picture"
+	"strandway/app/session"
 	"strandway/app/theme"
 	"strandway/chart"
 	"strandway/chart/geom"
@@ -62,7 +61,7 @@ func (w *window) drawTray(d *control.Canvas, k theme.Tokens, size fyne.Size) []c
 // takeStitch works a kind in place of the chosen stitches, or writes it at the caret.
 func (w *window) takeStitch(k *stitch.Kind, word string) {
 	if w.hasChoice() {
-		w.tell(w.s.PutStitch(k))
+		w.tell(w.s.Put(session.Typed{N: 1, Kind: k}))
 		return
 	}
 	before := w.s.Rows()[:w.s.Caret().Span().Start]
@@ -82,7 +81,7 @@ func (w *window) dropStitch(k *stitch.Kind, at fyne.Position) {
 	for _, pane := range []*picture.Pane{w.pair.Chart, w.pair.Cloth} {
 		if id, ok := pane.StitchAt(at); ok {
 			w.s.Choose([]int32{id}, id)
-			w.tell(w.s.PutStitch(k))
+			w.tell(w.s.Put(session.Typed{N: 1, Kind: k}))
 			return
 		}
 	}
@@ -144,27 +143,17 @@ func (w *window) placeTyped(instead bool) {
 	if w.typed == "" {
 		return
 	}
-	digits := len(w.typed) - len(strings.TrimLeft(w.typed, "0123456789"))
-	n, _ := strconv.Atoi(w.typed[:digits])
-	n = min(max(n, 1), 200)
-	word := w.typed[digits:]
+	typed, err := w.s.ReadTyped(w.typed)
 	w.typed = ""
-	terms := termsOf(w.s.Pattern().Terms)
-	kind, ok := w.lib.Read(word, terms)
-	if !ok {
-		says := fmt.Sprintf("%q is no stitch in %s terms", word, w.s.Pattern().Terms)
-		if near := w.lib.Nearest(word, terms); near != "" {
-			says += fmt.Sprintf("; did you mean %q?", near)
-		}
-		w.say(says)
-		return
-	}
 	w.say("")
-	if instead {
-		w.tell(w.s.PutStitch(kind))
-		return
+	switch {
+	case err != nil:
+		w.say(spoken(err.Error()))
+	case instead:
+		w.tell(w.s.Put(typed))
+	default:
+		w.tell(w.s.Insert(typed))
 	}
-	w.tell(w.s.InsertStitch(kind, n))
 }
 
 // pictureKey goes from stitch to stitch and edits what is chosen.

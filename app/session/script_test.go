@@ -54,7 +54,8 @@ func (d *desk) settleDown(t *testing.T) {
 //	delete N         N letters before the caret
 //	undo, redo, mend, cut
 //	stitch R.S       the S-th stitch of fabric row R is chosen
-//	put WORD, insert WORD, takeout
+//	put WORD, insert WORD, takeout   as typed in a picture: 5dc, ch3, sk2
+//	loose            nothing is chosen any more
 //	pencil LETTER, fill LETTER   the chosen stitches, or the patch about them, in a yarn
 //	has TEXT, hasnot TEXT, says ID, count R N, undoes LABEL, saved, unsaved, text TEXT, word TEXT
 func TestScripts(t *testing.T) {
@@ -138,17 +139,15 @@ func (d *desk) do(t *testing.T, verb, rest string) string {
 		d.Choose([]int32{id}, id)
 	case "put", "insert":
 		d.settleDown(t)
-		kind, ok := d.lib.Read(rest, "us")
-		if !ok {
-			return "no such stitch"
-		}
-		err := error(nil)
-		if verb == "put" {
-			err = d.PutStitch(kind)
-		} else {
-			err = d.InsertStitch(kind, 1)
-		}
+		typed, err := d.ReadTyped(rest)
 		if err != nil {
+			return err.Error()
+		}
+		edit := d.Put
+		if verb == "insert" {
+			edit = d.Insert
+		}
+		if err := edit(typed); err != nil {
 			return err.Error()
 		}
 	case "pencil", "fill":
@@ -160,6 +159,8 @@ func (d *desk) do(t *testing.T, verb, rest string) string {
 		if err := paint(rest); err != nil {
 			return err.Error()
 		}
+	case "loose":
+		d.ChooseNone()
 	case "takeout":
 		d.settleDown(t)
 		if err := d.TakeOut(); err != nil {

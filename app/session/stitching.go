@@ -9,7 +9,6 @@ import (
 	"strandway/model/diag"
 	"strandway/model/edit"
 	"strandway/model/pattern"
-	"strandway/model/stitch"
 	"strandway/model/syntax"
 	"strandway/model/work"
 )
@@ -17,45 +16,9 @@ import (
 // Stitches are edited where they lie: the row is taken apart into its steps, the steps are
 // changed, and folded they are the row's words again.
 
-// PutStitch works another kind in the place of every chosen stitch.
-func (s *Session) PutStitch(k *stitch.Kind) error {
-	return s.editSteps("Change stitch", func(st work.Step) []syntax.Node {
-		return []syntax.Node{made(k, placeOf(st.Node))}
-	}, 0)
-}
-
-// InsertStitch works n more stitches behind the chosen one: in the next stitch where the row
-// still has some to work, else in the same place, as an increase.
-func (s *Session) InsertStitch(k *stitch.Kind, n int) error {
-	var place *syntax.Place
-	if m := s.Made(); m != nil && len(s.chosen.Stitches) > 0 && int(s.chosen.Lead) < len(m.Fabric().Stitches) {
-		row := &m.Fabric().Rows[m.Fabric().Stitches[s.chosen.Lead].Row]
-		if s.chosen.Lead != row.Last-1 || row.Unworked == 0 {
-			place = &syntax.Place{Ord: syntax.Same, N: syntax.Plain(1)}
-		}
-	}
-	return s.editSteps("Add stitch", func(st work.Step) []syntax.Node {
-		if st.Last-1 != s.chosen.Lead {
-			return []syntax.Node{st.Node}
-		}
-		out := []syntax.Node{st.Node}
-		for range n {
-			out = append(out, made(k, place))
-		}
-		return out
-	}, int32(n))
-}
-
 // TakeOut takes the chosen stitches out of their row. What they stood in is left unworked.
 func (s *Session) TakeOut() error {
-	return s.editSteps("Take out", func(work.Step) []syntax.Node { return nil }, -1)
-}
-
-func made(k *stitch.Kind, place *syntax.Place) syntax.Node {
-	if k.Family == "chain" {
-		return &syntax.ChainN{N: syntax.Plain(1)}
-	}
-	return &syntax.Make{N: syntax.Plain(1), Kind: k.Name, Place: place}
+	return s.editSteps("Take out", s.eachChosen(func(work.Step) []syntax.Node { return nil }), -1)
 }
 
 // placeOf is where a step works, nil for the next stitch.
@@ -69,9 +32,9 @@ func placeOf(n syntax.Node) *syntax.Place {
 	return nil
 }
 
-// editSteps has change write anew every step that made a chosen stitch; the row's words follow from it.
+// editSteps has change write the steps of the chosen stitches' row anew; the row's words follow from it.
 // The choice then stands by further on.
-func (s *Session) editSteps(label string, change func(work.Step) []syntax.Node, by int32) error {
+func (s *Session) editSteps(label string, change func([]work.Step) []syntax.Node, by int32) error {
 	m := s.Made()
 	switch {
 	case m == nil || m.pattern != s.Pattern():
@@ -94,14 +57,8 @@ func (s *Session) editSteps(label string, change func(work.Step) []syntax.Node, 
 	}
 	trace := traces[traced]
 	var steps []work.Step
-	for _, st := range trace.Steps {
-		if !s.chooses(st) {
-			steps = append(steps, st)
-			continue
-		}
-		for _, n := range change(st) {
-			steps = append(steps, work.Step{Node: n, First: st.First, Last: st.Last})
-		}
+	for _, n := range change(trace.Steps) {
+		steps = append(steps, work.Step{Node: n})
 	}
 	trace.Steps = steps
 	words := syntax.PrintNodes(trace.Body(), syntax.PrintOptions{Library: s.lib, Terms: strings.ToLower(s.Pattern().Terms), Size: m.size})
@@ -117,6 +74,21 @@ func (s *Session) editSteps(label string, change func(work.Step) []syntax.Node, 
 	})
 	s.wish = wish{pattern: s.Pattern(), row: row, index: max(index, 0)}
 	return nil
+}
+
+// eachChosen has change write anew every step that made a chosen stitch.
+func (s *Session) eachChosen(change func(work.Step) []syntax.Node) func([]work.Step) []syntax.Node {
+	return func(steps []work.Step) []syntax.Node {
+		var nodes []syntax.Node
+		for _, st := range steps {
+			if s.chooses(st) {
+				nodes = append(nodes, change(st)...)
+			} else {
+				nodes = append(nodes, st.Node)
+			}
+		}
+		return nodes
+	}
 }
 
 func (s *Session) chooses(st work.Step) bool {
