@@ -98,7 +98,7 @@ func round(m layout.Manner) bool { return m == layout.Circle || m == layout.Poly
 // finish sets title and margins and moves the drawing onto its page.
 func (e *engraver) finish() *display.List {
 	l := e.list
-	ink := l.Measure().Ink
+	ink := e.measured().Ink
 	if ink.IsEmpty() {
 		ink = geom.Box{}
 	}
@@ -107,7 +107,7 @@ func (e *engraver) finish() *display.List {
 		l.Title = e.o.Title
 		y := ink.Min.Y - 1.1*u
 		e.text(display.Text{X: ink.Min.X, Y: y, Size: u, Face: display.SansBold, Fill: e.look.text, Text: e.o.Title})
-		ink = l.Measure().Ink
+		ink = e.measured().Ink
 	}
 	ink = ink.Grow(margin * u)
 	l.Width, l.Height = ink.Width(), ink.Height()

@@ -23,11 +23,13 @@ type engraver struct {
 	look    palette
 	unit    float64
 	list    *display.List
-	cut     map[glyph]int // glyphs already made, by index in list.Symbols
-	fans    []geom.Point  // by fan: the mean direction of its members
-	members []int         // by fan
+	extents display.Extents // of the list, as far as it was measured
+	cut     map[glyph]int   // glyphs already made, by index in list.Symbols
+	fans    []geom.Point    // by fan: the mean direction of its members
+	members []int           // by fan
 	drawn   keyBook
 	loaded  []bool         // by stitch, whether one stands in it; see carries
+	crossed []bool         // by row, whether stitches of it cross
 	under   passed         // what long stitches may pass
 	own     map[string]Own // by abbreviation
 
@@ -45,6 +47,7 @@ func newEngraver(p *layout.Plan, o Options) *engraver {
 	e := &engraver{o: o, p: p, f: p.Fabric, set: symbol.Standard(), unit: o.Unit, list: &display.List{},
 		look: newPalette(o, len(p.Fabric.Yarns)), cut: make(map[glyph]int), drawn: newKeyBook()}
 	e.ownSymbols()
+	e.crossed = crossedRows(e.f)
 	e.fans, e.members = meanDirections(p)
 	return e
 }
@@ -166,6 +169,12 @@ func (e *engraver) casings(paths []display.Path) []display.Path {
 		under[i] = p
 	}
 	return under
+}
+
+// measured is how far everything drawn so far goes.
+func (e *engraver) measured() *display.Extents {
+	e.extents.Extend(e.list)
+	return &e.extents
 }
 
 // line strokes straight lines through points in u.

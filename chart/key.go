@@ -114,7 +114,7 @@ func (e *engraver) key() {
 	if len(entries) == 0 {
 		return
 	}
-	ink := e.list.Measure().Ink
+	ink := e.measured().Ink
 	size := keySize * e.unit
 	abbrWidth, nameWidth := 0.0, 0.0
 	for _, n := range entries {

@@ -130,7 +130,7 @@ func (e *engraver) openNumber(r int) {
 
 // rowBoxes is the box of all ink and of each row, in mm.
 func (e *engraver) rowBoxes() (all geom.Box, rows []geom.Box) {
-	x := e.list.Measure()
+	x := e.measured()
 	rows = make([]geom.Box, len(e.f.Rows))
 	for i := range rows {
 		rows[i] = geom.Empty()
@@ -186,7 +186,7 @@ func (e *engraver) roundList(which []int) {
 	if len(which) == 0 || !e.o.Counts && !e.o.Sides {
 		return
 	}
-	ink := e.list.Measure().Ink
+	ink := e.measured().Ink
 	size := labelSize * e.unit
 	for i, r := range which {
 		label := e.facing(r, e.numberOf(r))

@@ -56,6 +56,9 @@ func (e *engraver) order(row *fabric.Row) []turn {
 
 // inCrossing reports whether a stitch crosses others or is crossed by those after it.
 func (e *engraver) inCrossing(id int32) bool {
+	if !e.crossed[e.f.Stitches[id].Row] {
+		return false
+	}
 	if e.f.Stitches[id].Has(fabric.Crossed) {
 		return true
 	}
@@ -85,6 +88,17 @@ func (e *engraver) isLong(id int32) bool {
 		}
 	}
 	return false
+}
+
+// crossedRows says of each row whether stitches cross in it.
+func crossedRows(f *fabric.Fabric) []bool {
+	crossed := make([]bool, len(f.Rows))
+	for id := range f.Stitches {
+		if s := &f.Stitches[id]; s.Has(fabric.Crossed) {
+			crossed[s.Row] = true
+		}
+	}
+	return crossed
 }
 
 // isSpike reports whether a stitch is drawn as a spike: a sc worked below the

@@ -42,7 +42,7 @@ func (e *engraver) across(from, to float64, label string) {
 
 // upward brackets rows, at the edge away from most numbers' ends.
 func (e *engraver) upward(from, to int, label string) {
-	_, rows := e.rowBoxes()
+	all, rows := e.rowBoxes()
 	if from < 1 || to >= len(rows) || from > to {
 		return
 	}
@@ -50,7 +50,6 @@ func (e *engraver) upward(from, to int, label string) {
 	for r := from; r <= to; r++ {
 		box = box.Union(rows[r])
 	}
-	all := e.list.Measure().Ink
 	u := e.unit
 	x, y0, y1 := all.Max.X+.5*u, box.Max.Y-.12*u, box.Min.Y+.12*u
 	var p geom.Path

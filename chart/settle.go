@@ -37,7 +37,8 @@ func (e *engraver) settle() {
 		return
 	}
 	first := *e
-	first.settling, first.list, first.cut, first.drawn = true, &display.List{}, maps.Clone(e.cut), newKeyBook()
+	first.settling, first.list, first.extents, first.drawn = true, &display.List{}, display.Extents{}, newKeyBook()
+	first.cut = maps.Clone(e.cut)
 	first.stitches()
 	if e.p.RingR > 0 {
 		first.ring()

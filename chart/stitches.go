@@ -3,6 +3,8 @@ package chart
 import (
 	"fmt"
 	"math"
+	"slices"
+	"strconv"
 
 	"strandway/chart/geom"
 	"strandway/chart/layout"
@@ -34,6 +36,7 @@ const (
 
 // stitches draws all rows, and then what passes over them.
 func (e *engraver) stitches() {
+	e.list.Items = slices.Grow(e.list.Items, 4*len(e.f.Stitches)) // most take a group and one symbol
 	for r := range e.f.Rows {
 		row := &e.f.Rows[r]
 		if row.First == row.Last {
@@ -74,7 +77,7 @@ func (e *engraver) stitch(id int32, cased bool) {
 	if p.Dropped {
 		return
 	}
-	e.begin(fmt.Sprintf("s%d", id), "stitch", e.title(id), id)
+	e.begin("s"+strconv.Itoa(int(id)), "stitch", e.title(id), id)
 	defer e.end()
 	if own, first, ok := e.ownOf(id); ok {
 		if first {
@@ -149,15 +152,19 @@ func (e *engraver) standing(id int32, k *stitch.Kind, cased bool) {
 // placeMarks moves and shortens the marks of a stitch where others crowd them.
 func (e *engraver) placeMarks(g *glyph, id int32, shape *symbol.Symbol, foot geom.Point) {
 	p := &e.p.Poses[id]
+	long, crossing := e.isLong(id), e.inCrossing(id)
+	if !long && !crossing && p.Fan < 0 {
+		return
+	}
 	height := p.Top.Sub(foot).Len()
 	_, middle, ok := shape.Marks(height)
 	switch {
 	case !ok:
-	case e.isLong(id):
+	case long:
 		var room bool
 		g.raise, room = e.raised(shape, foot, p.Top, e.under)
 		g.short = !room
-	case e.inCrossing(id): // off the point where the stems cross
+	case crossing: // off the point where the stems cross
 		g.short = true
 		g.raise = int8(50 * crossedRaise * height)
 	case p.Fan >= 0 && e.isCross(id): // towards the heads, where they part

@@ -4,6 +4,7 @@ import (
 	"image"
 	"image/color"
 	"math"
+	"slices"
 	"testing"
 
 	"strandway/chart/geom"
@@ -176,5 +177,21 @@ func TestDumpOfPlacements(t *testing.T) {
 		if got := placement(m); got != want {
 			t.Errorf("%v: %q, want %q", m, got, want)
 		}
+	}
+}
+
+// A list measured while it grows measures as it does in the end.
+func TestExtendMeasuresOnlyWhatWasAdded(t *testing.T) {
+	whole := row()
+	want := whole.Measure()
+	part := row()
+	part.Items = nil
+	var got Extents
+	for _, item := range whole.Items {
+		part.Items = append(part.Items, item)
+		got.Extend(part)
+	}
+	if got.Ink != want.Ink || !slices.Equal(got.Items, want.Items) {
+		t.Errorf("measured bit by bit %v, at once %v", got.Ink, want.Ink)
 	}
 }

@@ -2,6 +2,7 @@ package display
 
 import (
 	"math"
+	"slices"
 
 	"strandway/chart/geom"
 	"strandway/chart/text"
@@ -11,35 +12,76 @@ import (
 type Extents struct {
 	Items []geom.Box // one for each item; a Begin has the box of its group, an End none
 	Ink   geom.Box   // around all of it, on the page or beyond
+
+	open    []int    // the Begins whose groups are open
+	symbols []placed // as each was placed last
+}
+
+// placed is the box of a symbol's ink under a map without its shift, and that map.
+type placed struct {
+	as    geom.Matrix
+	box   geom.Box
+	known bool
 }
 
 // Measure finds how far the ink of every item goes.
 func (l *List) Measure() Extents {
-	e := Extents{Items: make([]geom.Box, len(l.Items)), Ink: geom.Empty()}
-	var open []int // the Begins whose groups are open
-	for i, item := range l.Items {
+	var e Extents
+	e.Extend(l)
+	return e
+}
+
+// Extend measures what was added to a list since it was measured last.
+func (e *Extents) Extend(l *List) {
+	if len(e.Items) == 0 {
+		e.Ink = geom.Empty()
+	}
+	e.Items = slices.Grow(e.Items, cap(l.Items)-len(e.Items)) // it is measured again when more was drawn
+	for i := len(e.Items); i < len(l.Items); i++ {
 		box := geom.Empty()
-		switch item := item.(type) {
+		e.Items = append(e.Items, box)
+		switch item := l.Items[i].(type) {
 		case Begin:
-			open = append(open, i)
+			e.open = append(e.open, i)
+			continue
 		case End:
-			if n := len(open); n > 0 {
-				box = e.Items[open[n-1]]
-				open = open[:n-1]
+			n := len(e.open)
+			if n == 0 {
+				continue
 			}
+			box = e.Items[e.open[n-1]]
+			e.open = e.open[:n-1]
+		case Use:
+			box = e.use(l, item)
+			e.Items[i] = box
 		default:
 			box = l.inkBox(item)
+			e.Items[i] = box
 		}
-		if n := len(open); n > 0 {
-			e.Items[open[n-1]] = e.Items[open[n-1]].Union(box)
+		if n := len(e.open); n > 0 {
+			e.Items[e.open[n-1]] = e.Items[e.open[n-1]].Union(box)
 		}
 		e.Ink = e.Ink.Union(box)
-		if _, end := item.(End); end {
-			box = geom.Empty()
-		}
-		e.Items[i] = box
 	}
-	return e
+}
+
+// use is the box of a symbol's ink. Most of a chart's symbols stand as the ones
+// before them, only elsewhere, and are not measured anew.
+func (e *Extents) use(l *List, u Use) geom.Box {
+	if u.Symbol < 0 || u.Symbol >= len(l.Symbols) {
+		return geom.Empty()
+	}
+	for u.Symbol >= len(e.symbols) {
+		e.symbols = append(e.symbols, placed{})
+	}
+	as := u.At
+	as.E, as.F = 0, 0
+	s := &e.symbols[u.Symbol]
+	if !s.known || s.as != as {
+		*s = placed{as, l.inkBox(Use{Symbol: u.Symbol, At: as}), true}
+	}
+	shift := geom.Point{X: u.At.E, Y: u.At.F}
+	return geom.Box{Min: s.box.Min.Add(shift), Max: s.box.Max.Add(shift)}
 }
 
 // inkBox is the box of one item's ink, as tight as the ink.

@@ -24,11 +24,12 @@ var faces = [...]struct {
 	file, family string
 	bold, italic bool
 	font         func() *sfnt.Font
+	letters      *sync.Map // outlines by index, kept like the font once they were needed
 }{
-	Sans:        {"NotoSans-Regular", "Noto Sans", false, false, parsed("NotoSans-Regular")},
-	SansBold:    {"NotoSans-Bold", "Noto Sans", true, false, parsed("NotoSans-Bold")},
-	Serif:       {"NotoSerif-Regular", "Noto Serif", false, false, parsed("NotoSerif-Regular")},
-	SerifItalic: {"NotoSerif-Italic", "Noto Serif", false, true, parsed("NotoSerif-Italic")},
+	Sans:        {"NotoSans-Regular", "Noto Sans", false, false, parsed("NotoSans-Regular"), new(sync.Map)},
+	SansBold:    {"NotoSans-Bold", "Noto Sans", true, false, parsed("NotoSans-Bold"), new(sync.Map)},
+	Serif:       {"NotoSerif-Regular", "Noto Serif", false, false, parsed("NotoSerif-Regular"), new(sync.Map)},
+	SerifItalic: {"NotoSerif-Italic", "Noto Serif", false, true, parsed("NotoSerif-Italic"), new(sync.Map)},
 }
 
 // known is the face itself, Sans for a number that is no face.
@@ -52,6 +53,8 @@ func (f Face) Italic() bool { return faces[f.known()].italic }
 func (f Face) File() []byte { return file(faces[f.known()].file) }
 
 func (f Face) load() *sfnt.Font { return faces[f.known()].font() }
+
+func (f Face) letters() *sync.Map { return faces[f.known()].letters }
 
 // parsed reads a font file when it is first needed, and keeps it.
 func parsed(name string) func() *sfnt.Font {

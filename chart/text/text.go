@@ -61,8 +61,17 @@ func Outline(face Face, s string, size float64) geom.Path {
 	return line
 }
 
-// Letter is the outline of one glyph of a face, in em, y downward.
+// Letter is the outline of one glyph of a face, in em, y downward. It is shared, and must not be changed.
 func Letter(face Face, index uint16) geom.Path {
+	if p, ok := face.letters().Load(index); ok {
+		return p.(geom.Path)
+	}
+	p := letter(face, index)
+	face.letters().Store(index, p)
+	return p
+}
+
+func letter(face Face, index uint16) geom.Path {
 	var p geom.Path
 	f := face.load()
 	var b sfnt.Buffer
