@@ -107,109 +107,135 @@ func (y *yarns) ofRow(w *worker, fr *fabric.Row) uint8 {
 // settle makes events of what a row says of its yarns, notes where each waits
 // now, and says where a yarn could not have been taken up.
 func (y *yarns) settle(w *worker, row *fabric.Row) {
-	begin, end := edgesOf(row)
-	if w.row == 1 { // the foundation's yarn waits where the first row begins
-		first := w.fab.Stitches
-		yarn := row.Yarn
-		if len(first) > 0 {
-			yarn = first[0].Yarn
-		}
-		y.event(w, fabric.JoinYarn, yarn, 0, fabric.NoSide)
-		y.at[yarn] = yarnAt{state: live, side: begin}
-		y.hand = int(yarn)
-	}
-	cur := y.hand
-	used := [256]bool{}
-	begun := false
-	take := func(yarn uint8, do syntax.YarnDo, before int32, span diag.Span) {
-		at := &y.at[yarn]
-		side := fabric.NoSide
-		if before == row.First {
-			side = begin
-		} else if before >= row.Last {
-			side = end
-		}
-		if cur >= 0 && cur != int(yarn) && y.at[cur].state == live {
-			if before > row.First {
-				y.at[cur].side = side
-			}
-			y.drop(w, uint8(cur), before)
-		}
-		switch {
-		case do == syntax.JoinIn && cur == int(yarn) && before == row.First && at.state == live && at.side == begin:
-			// it hangs there already
-		case at.state != live || do == syntax.JoinIn:
-			y.event(w, fabric.JoinYarn, yarn, before, side)
-		default:
-			if before == row.First && side != fabric.NoSide && at.side != fabric.NoSide && at.side != side {
-				w.tellYarn(w.fab.Yarns[yarn], at.side, side, span)
-			}
-			if cur != int(yarn) || at.waits {
-				y.event(w, fabric.PickUp, yarn, before, side)
-			}
-		}
-		if do == syntax.ChangeTo {
-			y.event(w, fabric.Change, yarn, before, side)
-		}
-		at.state, at.side, at.waits = live, side, false
-		cur = int(yarn)
-	}
-	start := func() {
-		begun = true
-		if cur < 0 || y.at[row.Yarn].state != live || cur != int(row.Yarn) || y.at[row.Yarn].side != begin {
-			take(row.Yarn, syntax.With, row.First, w.step.row.Head)
-		}
+	r := settling{yarns: y, w: w, row: row}
+	r.begin, r.end = edgesOf(row)
+	if w.row == 1 {
+		r.foundation()
 	}
 	for _, word := range y.words {
-		if word.before > row.First && !begun {
-			start()
+		if word.before > row.First {
+			r.start()
 		}
-		switch word.do {
-		case syntax.With, syntax.PickUpIt:
-			if cur != int(word.yarn) || word.before == row.First {
-				take(word.yarn, word.do, word.before, word.span)
-			}
-		case syntax.JoinIn, syntax.ChangeTo:
-			take(word.yarn, word.do, word.before, word.span)
-		case syntax.DropIt:
-			if word.before >= row.Last {
-				y.at[word.yarn].side = end
-			}
-			y.drop(w, word.yarn, word.before)
-		case syntax.HoldLoop:
-			if word.before >= row.Last {
-				y.at[word.yarn].side = end
-			}
-			y.event(w, fabric.Hold, word.yarn, word.before, y.at[word.yarn].side)
-			y.at[word.yarn].waits = true
-		case syntax.CutIt:
-			side := y.at[word.yarn].side
-			if word.before >= row.Last && cur == int(word.yarn) {
-				side = end
-			}
-			y.event(w, fabric.Cut, word.yarn, word.before, side)
-			y.at[word.yarn].state = gone
-		}
+		r.heed(word)
 	}
-	if !begun && row.First < row.Last {
-		start()
-	}
-	for id := row.First; id < row.Last; id++ {
-		used[w.fab.Stitches[id].Yarn] = true
-	}
-	last := row.Yarn
 	if row.First < row.Last {
-		last = w.fab.Stitches[row.Last-1].Yarn
+		r.start()
 	}
-	for yarn := range y.at { // a yarn left in mid-row waits inside the fabric
-		if used[yarn] && yarn != int(last) && y.at[yarn].state == live {
-			y.at[yarn].side = fabric.NoSide
+	r.leave()
+}
+
+// settling follows the yarns through one row that has been worked.
+type settling struct {
+	*yarns
+	w          *worker
+	row        *fabric.Row
+	begin, end fabric.Side
+	begun      bool // the row's first yarn has been taken in hand
+}
+
+// foundation: its yarn waits where the first row begins.
+func (r *settling) foundation() {
+	yarn := r.row.Yarn
+	if len(r.w.fab.Stitches) > 0 {
+		yarn = r.w.fab.Stitches[0].Yarn
+	}
+	r.event(r.w, fabric.JoinYarn, yarn, 0, fabric.NoSide)
+	r.at[yarn] = yarnAt{state: live, side: r.begin}
+	r.hand = int(yarn)
+}
+
+// start takes in hand the yarn of the row's first stitch, once, unless it hangs there.
+func (r *settling) start() {
+	if r.begun {
+		return
+	}
+	r.begun = true
+	if at := r.at[r.row.Yarn]; at.state != live || r.hand != int(r.row.Yarn) || at.side != r.begin {
+		r.take(yarnWord{syntax.With, r.row.Yarn, r.row.First, r.w.step.row.Head})
+	}
+}
+
+// heed does what a word says.
+func (r *settling) heed(word yarnWord) {
+	at := &r.at[word.yarn]
+	switch word.do {
+	case syntax.With, syntax.PickUpIt:
+		if r.hand != int(word.yarn) || word.before == r.row.First {
+			r.take(word)
+		}
+	case syntax.JoinIn, syntax.ChangeTo:
+		r.take(word)
+	case syntax.DropIt:
+		if word.before >= r.row.Last {
+			at.side = r.end
+		}
+		r.drop(r.w, word.yarn, word.before)
+	case syntax.HoldLoop:
+		if word.before >= r.row.Last {
+			at.side = r.end
+		}
+		r.event(r.w, fabric.Hold, word.yarn, word.before, at.side)
+		at.waits = true
+	case syntax.CutIt:
+		side := at.side
+		if word.before >= r.row.Last && r.hand == int(word.yarn) {
+			side = r.end
+		}
+		r.event(r.w, fabric.Cut, word.yarn, word.before, side)
+		at.state = gone
+	}
+}
+
+// take lets the yarn in hand wait and takes up another, which is joined if it is not there.
+func (r *settling) take(word yarnWord) {
+	side := fabric.NoSide
+	if word.before == r.row.First {
+		side = r.begin
+	} else if word.before >= r.row.Last {
+		side = r.end
+	}
+	inHand := r.hand == int(word.yarn)
+	if r.hand >= 0 && !inHand && r.at[r.hand].state == live {
+		if word.before > r.row.First {
+			r.at[r.hand].side = side
+		}
+		r.drop(r.w, uint8(r.hand), word.before)
+	}
+	at := &r.at[word.yarn]
+	switch {
+	case word.do == syntax.JoinIn && inHand && word.before == r.row.First && at.state == live && at.side == r.begin:
+		// it hangs there already
+	case at.state != live || word.do == syntax.JoinIn:
+		r.event(r.w, fabric.JoinYarn, word.yarn, word.before, side)
+	default:
+		if word.before == r.row.First && side != fabric.NoSide && at.side != fabric.NoSide && at.side != side {
+			r.w.tellYarn(r.w.fab.Yarns[word.yarn], at.side, side, word.span)
+		}
+		if !inHand || at.waits {
+			r.event(r.w, fabric.PickUp, word.yarn, word.before, side)
 		}
 	}
-	if y.at[last].state == live {
-		y.at[last].side = end
+	if word.do == syntax.ChangeTo {
+		r.event(r.w, fabric.Change, word.yarn, word.before, side)
 	}
-	y.hand = cur
+	*at = yarnAt{state: live, side: side}
+	r.hand = int(word.yarn)
+}
+
+// leave notes where the row leaves its yarns: the last one at its end, the others inside the fabric.
+func (r *settling) leave() {
+	last := r.row.Yarn
+	if r.row.First < r.row.Last {
+		last = r.w.fab.Stitches[r.row.Last-1].Yarn
+	}
+	for id := r.row.First; id < r.row.Last; id++ {
+		if yarn := r.w.fab.Stitches[id].Yarn; yarn != last && r.at[yarn].state == live {
+			r.at[yarn].side = fabric.NoSide
+		}
+	}
+	if r.at[last].state == live {
+		r.at[last].side = r.end
+	}
 }
 
 // edgesOf gives the edges at which a row begins and ends; rounds have none.
