@@ -93,7 +93,7 @@ func (r *reader) heading() (*Row, bool) {
 		if r.number(0) {
 			r.pass(1)
 		}
-	case atLine && r.word("edging", "border", "edge", "trim") && r.wordAt(1, ":", dash, "-"):
+	case atLine && r.word("edging", "border", "edge", "trim") && (r.wordAt(1, ":", dash, "-") || r.wordAt(1, "(") && r.peek(1).match > 0 && r.tokens[r.peek(1).match+1].text == ":"):
 		row.Named, row.Round = headingWords[t.text], true
 		r.pass(1)
 	case atLine && r.namedHeading(row):

@@ -1,6 +1,10 @@
 package syntax
 
-import "strings"
+import (
+	"strings"
+
+	"strandway/model/diag"
+)
 
 // yarnWords say what is done to a yarn.
 var yarnWords = map[string]YarnDo{"with": With, "using": With, "continue": With, "join": JoinIn, "rejoin": JoinIn, "attach": JoinIn, "change": ChangeTo,
@@ -73,7 +77,13 @@ func (r *reader) yarn() []Node {
 	}
 	r.yarnPlace(y)
 	y.Span = r.span(start)
-	return []Node{y}
+	nodes := []Node{y}
+	for (y.Do == CutIt || y.Do == DropIt) && y.Letter != "" && (r.word("and") && r.isYarn(1) || r.word(",") && r.isYarn(1) && r.wordAt(2, ",", "and")) { // "fasten off A, B and C"
+		r.pass(1)
+		nodes = append(nodes, &Yarn{Span: diag.Span{Start: r.tok().start, End: r.tok().end}, Do: y.Do, Letter: r.raw(r.tok())})
+		r.pass(1)
+	}
+	return nodes
 }
 
 // hookSize passes "5 mm hook", "size H hook", "larger hook".
@@ -178,7 +188,7 @@ func (r *reader) cutting(start int) bool {
 	}
 	r.eat("and")
 	r.fill("cut", "break", "weave")
-	r.fill("off", "the", "yarn", "colour", "all")
+	r.fill("off", "the", "all", "both", "yarn", "yarns", "colour", "colours")
 	if r.word("in") && r.wordAt(1, "end", "all") {
 		r.pass(2)
 	}

@@ -1,6 +1,7 @@
 package work
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 
@@ -103,8 +104,8 @@ func (w *worker) unfold() []step {
 				}
 				s := out[from]
 				s.no, s.under, s.lead, s.count = no, source, lead, nil
-				if row.Yarn != "" {
-					s.letter = row.Yarn
+				if yarn := yarnOver(row.Yarn, lead); yarn != "" {
+					s.letter, s.body = yarn, begunWith(yarn, s.body)
 				}
 				if k == len(nos)-1 {
 					s.count = row.Count
@@ -259,6 +260,36 @@ func aroundRef(body []syntax.Node) (lead []*syntax.Yarn, ending []syntax.Node) {
 		}
 	}
 	return lead, ending
+}
+
+// yarnOver is the yarn in which a row repeats others, whatever they were worked in: that of its heading, or of the words
+// before "rep"; "" where it names none.
+func yarnOver(heading string, lead []*syntax.Yarn) string {
+	for _, y := range lead {
+		switch y.Do {
+		case syntax.With, syntax.JoinIn, syntax.ChangeTo, syntax.PickUpIt:
+			heading = cmp.Or(heading, y.Letter)
+		}
+	}
+	return heading
+}
+
+// begunWith is a row's body begun with another yarn: "with B, ch 1, sc across" worked again with A.
+func begunWith(yarn string, body []syntax.Node) []syntax.Node {
+	for i, n := range body {
+		y, ok := n.(*syntax.Yarn)
+		if !ok {
+			return body
+		}
+		switch y.Do {
+		case syntax.With, syntax.JoinIn, syntax.ChangeTo, syntax.PickUpIt:
+			other := *y
+			other.Letter = yarn
+			body = slices.Clone(body)
+			body[i] = &other
+		}
+	}
+	return body
 }
 
 // uncut is the row without the cuts at its end: of "Rows 2-5: ... Fasten off." only the last row is cut. Rows that join a
