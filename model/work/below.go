@@ -4,6 +4,7 @@ import (
 	"sort"
 
 	"strandway/model/fabric"
+	"strandway/model/stitch"
 	"strandway/model/syntax"
 )
 
@@ -58,6 +59,20 @@ func (w *worker) findBelow(p *syntax.Place) (target, error) {
 		t.at = w.firstOfSpace(id)
 	}
 	return t, nil
+}
+
+// sunk is the place of a kind that stands below by its nature: a spike in the
+// next stitch goes under it, as far down as there are rows.
+func (w *worker) sunk(k *stitch.Kind, p *syntax.Place) *syntax.Place {
+	if k.Below == 0 || p != nil && (p.Below > 0 || p.Row > 0) {
+		return p
+	}
+	if p == nil {
+		p = nextStitch
+	}
+	q := *p
+	q.Below = min(1+k.Below, int(w.row))
+	return &q
 }
 
 // nearest finds the landing of a row that lies nearest under a column.

@@ -72,7 +72,7 @@ func (w *worker) makes(x *syntax.Make) error {
 		w.pos = 1 // the loop hangs in the first stitch already, where the round below was joined
 	}
 	for k := range places {
-		t, err := w.find(w.placeNo(p, k, places))
+		t, err := w.find(w.sunk(kind, w.placeNo(p, k, places)))
 		if err != nil {
 			return err
 		}
