@@ -3,26 +3,32 @@ package command
 import (
 	"context"
 	"fmt"
+	"image/color"
 	"strings"
 
 	"strandway/chart/layout"
 	"strandway/model"
 	"strandway/model/colour"
+	"strandway/model/fabric"
 	"strandway/model/palette"
 	"strandway/render/cloth"
 )
 
 var colourwaysCommand = command{
 	name:    "colourways",
-	use:     "FILE -o X.png [--piece P] [--size NAME] [--vision full|grey|red|green|blue]",
+	use:     "FILE -o X.png [--piece P] [--size NAME] [--orders [--colourway NAME] [--lock B,C]] [--vision full|grey|red|green|blue]",
 	summary: "draw the same crop of a piece in every colourway, side by side",
-	detail:  "Below each colourway stands how far the yarns that touch are apart in lightness.",
-	run:     runColourways,
+	detail: "Below each colourway stands how far the yarns that touch are apart in lightness. With --orders it is one\n" +
+		"colourway with its colours in every order of the yarns.",
+	run: runColourways,
 }
 
 func runColourways(c *call) error {
 	flags := c.options()
 	choice := choosePiece(flags, clothForms...)
+	orders := flags.Bool("orders", false, "one colourway in every order of its colours")
+	flags.StringVar(&choice.colourway, "colourway", "", "with --orders, the colourway `NAME`; the yarns' own colours without it")
+	lock := flags.String("lock", "", "with --orders, leave the yarns `B,C` as they are")
 	shown := show(flags)
 	path, err := c.file()
 	if err != nil {
@@ -30,6 +36,9 @@ func runColourways(c *call) error {
 	}
 	if err := choice.check(clothForms...); err != nil {
 		return err
+	}
+	if !*orders && (choice.colourway != "" || *lock != "") {
+		return misused("--colourway and --lock go with --orders")
 	}
 	as, err := shown()
 	if err != nil {
@@ -45,16 +54,19 @@ func runColourways(c *call) error {
 	}
 	plan := layout.Arrange(worked.Pieces[piece].Fabric, layout.Measured())
 	made := cloth.Make(plan, cloth.YarnsOf(worked, piece, ""), cloth.OptionsOf(worked, piece, plan))
-	var ways []cloth.Way
-	for _, name := range colourwayNames(worked) {
-		way := cloth.Way{Name: name, Yarns: cloth.Seen(cloth.YarnsOf(worked, piece, name), as.vision)}
-		if name == "" {
-			way.Name = "Own colours"
-		}
-		way.Says, way.Doubt = apartInLightness(worked, piece, name, as.vision)
-		ways = append(ways, way)
-	}
+	sheet := contactSheet{worked, piece, as.vision}
+	ways := sheet.colourways()
 	head := title(worked, piece)
+	if *orders {
+		locked, err := lockedYarns(worked.Pattern.Yarns, *lock)
+		if err != nil {
+			return err
+		}
+		ways = sheet.orders(choice.colourway, locked)
+		if choice.colourway != "" {
+			head += ", " + choice.colourway
+		}
+	}
 	if as.vision != colour.Full {
 		head += ", in " + as.vision.String()
 	}
@@ -66,6 +78,55 @@ func runColourways(c *call) error {
 		return err
 	}
 	return src.findings(c.stderr, worked, faults(worked.Findings))
+}
+
+// contactSheet gathers what stands on a contact sheet.
+type contactSheet struct {
+	worked *model.Worked
+	piece  int
+	vision colour.Vision
+}
+
+// colourways are the pattern's colourways, and before them the yarns' own colours.
+func (s *contactSheet) colourways() []cloth.Way {
+	var ways []cloth.Way
+	for _, name := range colourwayNames(s.worked) {
+		yarns := cloth.YarnsOf(s.worked, s.piece, name)
+		if name == "" {
+			name = "Own colours"
+		}
+		ways = append(ways, s.way(name, yarns))
+	}
+	return ways
+}
+
+// mostOrders is how many orders a sheet holds: those of five yarns.
+const mostOrders = 120
+
+// orders are the orders of a colourway's colours, the letters in each written in the order of the yarns.
+func (s *contactSheet) orders(colourway string, locked []bool) []cloth.Way {
+	shades := model.Shades(s.worked.Pattern, colourway)
+	letters := make([]string, len(shades))
+	for i, y := range s.worked.Pattern.Yarns {
+		letters[i] = y.Letter
+	}
+	var ways []cloth.Way
+	for _, o := range palette.Orders(locked, mostOrders) {
+		yarns := cloth.YarnsIn(s.worked, s.piece, palette.InOrder(shades, o))
+		ways = append(ways, s.way(strings.Join(palette.InOrder(letters, o), " "), yarns))
+	}
+	return ways
+}
+
+// way is one picture of the sheet, and whether its yarns can be told apart.
+func (s *contactSheet) way(name string, yarns []cloth.Yarn) cloth.Way {
+	way := cloth.Way{Name: name, Yarns: cloth.Seen(yarns, s.vision)}
+	colours := make([]color.NRGBA, len(yarns))
+	for i, y := range yarns {
+		colours[i] = y.Colour
+	}
+	way.Says, way.Doubt = apartInLightness(s.worked.Pieces[s.piece].Fabric, colours, s.vision)
+	return way
 }
 
 // colourwayNames are the pattern's colourways, and before them "", the yarns'
@@ -90,13 +151,12 @@ func colourwayNames(worked *model.Worked) []string {
 
 // apartInLightness says how far the yarns that touch are apart in lightness, and
 // whether some of them merge.
-func apartInLightness(worked *model.Worked, piece int, colourway string, v colour.Vision) (says string, merge bool) {
-	letters, colours := worked.Pieces[piece].Fabric.Yarns, worked.YarnColours(piece, colourway)
+func apartInLightness(f *fabric.Fabric, colours []color.NRGBA, v colour.Vision) (says string, merge bool) {
 	var apart, merging []string
-	for _, pair := range palette.Touching(worked.Pieces[piece].Fabric) {
-		name := letters[pair.A] + "–" + letters[pair.B]
-		apart = append(apart, fmt.Sprintf("%s %.0f", name, palette.Compare(colours[pair.A], colours[pair.B], v).Lightness))
-		if visions := palette.Merging(colours[pair.A], colours[pair.B]); len(visions) > 0 {
+	for _, c := range palette.Contrasts(colours, palette.Touching(f)) {
+		name := f.Yarns[c.A] + "–" + f.Yarns[c.B]
+		apart = append(apart, fmt.Sprintf("%s %.0f", name, c.Seen[v].Lightness))
+		if len(c.Merging) > 0 {
 			merging = append(merging, name)
 		}
 	}

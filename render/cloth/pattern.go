@@ -15,7 +15,12 @@ import (
 // YarnsOf gives the yarns of a piece of a worked pattern as its cloth shows
 // them, in a colourway; "" is the yarns' own colours.
 func YarnsOf(w *model.Worked, piece int, colourway string) []Yarn {
-	colours := w.YarnColours(piece, colourway)
+	return YarnsIn(w, piece, model.Shades(w.Pattern, colourway))
+}
+
+// YarnsIn gives them as they are when the pattern's yarns have other shades.
+func YarnsIn(w *model.Worked, piece int, shades []pattern.Shade) []Yarn {
+	colours := w.ColoursIn(piece, shades)
 	out := make([]Yarn, len(colours))
 	for i, c := range colours {
 		out[i].Colour = c
@@ -27,8 +32,10 @@ func YarnsOf(w *model.Worked, piece int, colourway string) []Yarn {
 		if y.Twist == "S" {
 			out[i].Shape.Twist = STwist
 		}
-		if held, ok := w.ColourOf(y.HeldWith, colourway); ok {
-			out[i].Shape.Strands, out[i].Held = 2, held
+		if held := slices.IndexFunc(w.Pattern.Yarns, func(h pattern.Yarn) bool { return h.Letter == y.HeldWith }); held >= 0 {
+			if c, err := colour.Parse(shades[held].Colour); err == nil {
+				out[i].Shape.Strands, out[i].Held = 2, c
+			}
 		}
 		if changed := colour.Hex(c) != y.Colour; changed && y.Look == "variegated" {
 			continue // a colourway names one colour a yarn
