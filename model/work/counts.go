@@ -17,43 +17,56 @@ type tally struct {
 	withChains, withoutTurning, withTurning int // -1 where the reading makes no sense
 }
 
+// miscount is a stated count that differs from the row.
+type miscount struct {
+	of        *syntax.Tally
+	want, got int
+	meant     string // what the number takes in or leaves out by some writers' custom; "" where it is wrong
+}
+
 // countOff compares the stated counts with the row, nil if all agree.
-func (w *worker) countOff() *diag.Finding {
-	row := w.step.row
+func (w *worker) countOff() *miscount {
 	groups := slices.ContainsFunc(w.step.count, func(t syntax.Tally) bool { return t.What == syntax.InUnit })
-	for _, t := range w.step.count {
+	for i := range w.step.count {
+		t := &w.step.count[i]
 		if t.Each || w.probe.base > 0 && t.N.A == 0 {
 			continue
 		}
-		want, got := w.num(t.N), w.tally(&t)
+		want, got := w.num(t.N), w.tally(t)
 		if want == got.n || groups && t.What == syntax.InKind && want == got.apart { // "(4 V-sts, 2 dc)"
 			continue
 		}
-		f := &diag.Finding{Severity: diag.Note, ID: "count", Span: t.Span}
-		if f.Span == (diag.Span{}) {
-			f.Span = row.Span
-		}
+		m := &miscount{of: t, want: want, got: got.n}
 		switch want {
 		case got.withChains:
-			f.Message = fmt.Sprintf("the count of %d takes in the chains", want)
+			m.meant = "takes in the chains"
 		case got.withoutTurning:
-			f.Message = fmt.Sprintf("the count of %d leaves out the turning chain", want)
+			m.meant = "leaves out the turning chain"
 		case got.withTurning:
-			f.Message = fmt.Sprintf("the count of %d takes in the turning chain", want)
-		default:
-			f.Severity = diag.Fault
-			f.Message = fmt.Sprintf("%d %s stated, %d worked", want, w.countedWord(&t), got.n)
-			f.Hint = fmt.Sprintf("write %d, or look for %d too few", got.n, want-got.n)
-			if got.n > want {
-				f.Hint = fmt.Sprintf("write %d, or look for %d too many", got.n, got.n-want)
-			}
-			if t.Span.Len() > 0 && t.N.A == 0 && t.N.Sizes == nil {
-				f.Mend = &diag.Mend{Label: fmt.Sprintf("write \"%d\"", got.n), Span: t.Span, Text: fmt.Sprint(got.n)}
-			}
+			m.meant = "takes in the turning chain"
 		}
-		return f
+		return m
 	}
 	return nil
+}
+
+// tellCount tells of a stated count that differs, with the likely cause.
+func (w *worker) tellCount(m *miscount) {
+	f := diag.Finding{Severity: diag.Note, ID: "count", Span: m.of.Span}
+	if f.Span == (diag.Span{}) {
+		f.Span = w.step.row.Span
+	}
+	if m.meant != "" {
+		f.Message = fmt.Sprintf("the count of %d %s", m.want, m.meant)
+	} else {
+		f.Severity = diag.Fault
+		f.Message = fmt.Sprintf("%d %s stated, %d worked", m.want, w.countedWord(m.of), m.got)
+		f.Hint = w.cause(m)
+		if m.of.Span.Len() > 0 && m.of.N.A == 0 && m.of.N.Sizes == nil {
+			f.Mend = &diag.Mend{Label: fmt.Sprintf("write \"%d\"", m.got), Span: m.of.Span, Text: fmt.Sprint(m.got)}
+		}
+	}
+	w.say(f)
 }
 
 // countedWord is the noun of a stated count, as the trade writes it after a number.

@@ -27,6 +27,30 @@ func TestFindings(t *testing.T) {
 			"Row 2", "14 sc stated, 13 worked", "write 13, or look for 1 too few", "(13 sc)",
 		},
 		{
+			"Ch 14.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (14 sc)\n", "14",
+			"Row 1", "14 sc stated, 13 worked", "write 13, or begin with 15 chains", "(13 sc)",
+		},
+		{
+			plainStart + "Row 2: Ch 1, sc in first st, *dc in next st, sc in next st; rep from * across, turn. (7 dc)\n", "7",
+			"Row 2", "7 dc stated, 6 worked", "write 6, or see whether the repeat, which makes 1, is to be worked 7 times instead of 6", "(6 dc)",
+		},
+		{
+			plainStart + "Row 2: Ch 1, 2 sc in first st, sc in each st across, turn. (13 sts)\n", "13",
+			"Row 2", "13 sts stated, 14 worked", "write 14, or see whether the row is to keep the 13 of Row 1", "(14 sts)",
+		},
+		{
+			plainStart + "Row 2: Ch 1, sc in each st across, turn. (31 sc)\n", "31",
+			"Row 2", "31 sc stated, 13 worked", "write 13: its figures may have changed places", "(13 sc)",
+		},
+		{
+			plainStart + "Row 2: Ch 1, 2 sc in first st, sc in each st across, turn. (16 sc)\nRow 3: Ch 1, sc in each st across, turn. (16 sc)\n", "",
+			"Row 3", "16 sc stated, 14 worked", "it may follow from Row 2", "(14 sc)",
+		},
+		{
+			"Rnd 1: 6 sc in ring.\nRnd 2: 2 sc in each st around.\nRnd 3: (Sc in next st, 2 sc in next st) 5 times.\n", "",
+			"Rnd 3", "the row does not come out: 2 stitches over", "it comes out if the repeat is worked 6 times instead of 5", "",
+		},
+		{
 			plainStart + "Row 2: Ch 1, sc in first st, *2 sc in next ch-2 sp, sc in next sc; rep from * across, turn.\n", "2 sc in next ch-2 sp",
 			"Row 2", "there is no ch-2 space in the row below", "", "",
 		},

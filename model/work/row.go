@@ -176,8 +176,11 @@ func (w *worker) tell(err error, best, first int) {
 	if n := w.passed + w.left(); n > 0 {
 		w.tellOver(n, diag.Span{})
 	}
-	if f := w.countOff(); f != nil {
-		w.say(*f)
+	if m := w.countOff(); m != nil {
+		w.tellCount(m)
+		w.miscounted = cmp.Or(w.miscounted, w.label())
+	} else if len(w.step.count) > 0 {
+		w.miscounted = ""
 	}
 	if best == 0 && w.hasSp && !w.reading.chains && w.passesSpaces() {
 		w.say(diag.Finding{Severity: diag.Note, ID: "spaces", Span: row.Span,
@@ -267,6 +270,9 @@ func (w *worker) tellOver(n int, span diag.Span) {
 	}
 	if f.Hint == "" && !w.probe.quiet && w.probe.base == 0 {
 		f.Hint, f.Mend = w.fitHint()
+	}
+	if f.Hint == "" {
+		f.Hint = w.oftener(n)
 	}
 	if !repeats && f.Hint == "" {
 		f.Hint = `say "leave remaining sts unworked" if the row ends here on purpose`

@@ -66,19 +66,20 @@ type worker struct {
 	findings diag.List
 	told     map[told]bool
 
-	kinds     map[string]uint16            // indexes in fab.Kinds
-	learned   map[standing]syntax.Counting // what a row said of its turning chain holds for the rows after it
-	yarns     yarns                        // where each yarn is
-	ring      bool                         // the piece starts in a ring
-	extended  int32                        // the last row that began with a foundation of its own
-	failures  int                          // rows that failed
-	unsure    string                       // the first row that failed: what follows may follow from it
-	ledges    []ledge                      // stitches that short rows left unworked
-	traces    []Trace                      // only where they are asked for
-	stepsMade []Step                       // of the row in work
-	written   map[*syntax.Row]*written     // what is computed once for each written row
-	opened    map[syntax.Node]opened       // likewise for each open instruction
-	rowsOfNo  map[int]int32                // the latest row of the fabric with a number
+	kinds      map[string]uint16            // indexes in fab.Kinds
+	learned    map[standing]syntax.Counting // what a row said of its turning chain holds for the rows after it
+	yarns      yarns                        // where each yarn is
+	ring       bool                         // the piece starts in a ring
+	extended   int32                        // the last row that began with a foundation of its own
+	failures   int                          // rows that failed
+	unsure     string                       // the first row that failed: what follows may follow from it
+	miscounted string                       // the first of the rows, up to the last one, whose counts differ
+	ledges     []ledge                      // stitches that short rows left unworked
+	traces     []Trace                      // only where they are asked for
+	stepsMade  []Step                       // of the row in work
+	written    map[*syntax.Row]*written     // what is computed once for each written row
+	opened     map[syntax.Node]opened       // likewise for each open instruction
+	rowsOfNo   map[int]int32                // the latest row of the fabric with a number
 
 	circle float32   // columns of a round
 	cols   []float32 // room for the columns of a row
