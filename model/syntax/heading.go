@@ -104,10 +104,26 @@ func (r *reader) heading() (*Row, bool) {
 		return r.noHeading(start)
 	}
 	row.Head = r.span(start)
-	if r.is(lineToken) && !r.blankLineAt(r.i) {
+	if r.is(lineToken) && !r.blankLineAt(r.i) && !r.headingAt(r.i+1) {
 		r.pass(1)
 	}
 	return row, true
+}
+
+// headingAgain reads a heading that is written once more behind itself, as where a whole row was typed
+// into one that had its number: the second counts.
+func (r *reader) headingAgain(row *Row) *Row {
+	start := r.i
+	if row.From == 0 || !r.headingAt(start) {
+		return row
+	}
+	again, ok := r.heading()
+	if !ok || again.From != row.From || again.To != row.To {
+		r.i = start
+		return row
+	}
+	again.Head.Start = row.Head.Start
+	return again
 }
 
 // namedHeading reads a heading of the writer's own among the rows: "Thumb hole round:", "Loop:". An instruction must follow.

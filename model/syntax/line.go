@@ -20,7 +20,7 @@ func (r *reader) line() {
 	}
 	start := r.i
 	if row, ok := r.heading(); ok {
-		r.open(row, start)
+		r.open(r.headingAgain(row), start)
 		r.body(start)
 		return
 	}
@@ -37,6 +37,10 @@ func (r *reader) line() {
 		return
 	}
 	if r.chainNote() {
+		return
+	}
+	if r.plainRows() {
+		r.body(start)
 		return
 	}
 	switch {

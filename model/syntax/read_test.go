@@ -75,6 +75,18 @@ func TestRowsBecomeTrees(t *testing.T) {
 	}
 }
 
+// A row that has its heading and no words yet leaves the next row alone; a heading written twice is one.
+func TestHeadingsAlone(t *testing.T) {
+	lib := library(t)
+	tree, finds := Read("Row 1: Sc in each ch across.\nRow 2:\nRow 3: Row 3 (WS, B): Ch 1, sc in each st across.", ReadOptions{Library: lib})
+	if len(tree.Rows) != 3 || finds.Faults() > 0 {
+		t.Fatalf("%d rows, %v", len(tree.Rows), finds)
+	}
+	if r := tree.Rows[2]; len(tree.Rows[1].Body) != 0 || r.From != 3 || r.Side != 'W' || r.Yarn != "B" || len(r.Body) != 2 {
+		t.Errorf("Row 2 has %d items; the last row is Row %d, side %c, yarn %q, %d items", len(tree.Rows[1].Body), r.From, r.Side, r.Yarn, len(r.Body))
+	}
+}
+
 // TestConstructsReadBack prints every construct in US and in UK terms and reads it again.
 func TestConstructsReadBack(t *testing.T) {
 	lib := library(t)
