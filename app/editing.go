@@ -7,6 +7,7 @@ import (
 	"fyne.io/fyne/v2"
 
 	"strandway/model/diag"
+	"strandway/model/edit"
 )
 
 // inField is the field that has the keys, nil where none has.
@@ -49,9 +50,14 @@ func (w *window) copyText() {
 func (w *window) paste() {
 	w.unlessField(&fyne.ShortcutPaste{Clipboard: w.app.Clipboard()}, func() {
 		text := w.app.Clipboard().Content()
-		if !w.pastePage(text, "") {
-			w.s.Paste(text)
+		if w.pastePage(text, "") {
+			return
 		}
+		span := w.s.Caret().Span()
+		if line := edit.Line(w.s.Rows(), span.Start); edit.Instead(w.s.Rows()[line.Start:span.Start], text) {
+			w.s.ChooseText(diag.Span{Start: line.Start, End: span.End})
+		}
+		w.s.Paste(text)
 	})
 }
 

@@ -3,6 +3,7 @@ package app
 import (
 	"strings"
 
+	"strandway/app/session"
 	"strandway/app/translation"
 	"strandway/model/edit"
 	"strandway/model/syntax"
@@ -32,7 +33,15 @@ func (w *window) editRow(label string, change func(t *syntax.Tree, i int) (strin
 	}
 	rows, caret := change(w.s.Tree(), i)
 	w.s.Rewrite(label, rows, caret)
-	w.win.Canvas().Focus(w.page)
+	if !w.inPicture() {
+		w.win.Canvas().Focus(w.page)
+	}
+}
+
+// inPicture reports whether chart, cells or cloth have the keys.
+func (w *window) inPicture() bool {
+	focused := w.win.Canvas().Focused()
+	return focused == w.pair.Chart || focused == w.pair.Cloth
 }
 
 func (w *window) moveRow(down bool) {
@@ -50,16 +59,25 @@ func (w *window) moveRow(down bool) {
 
 func (w *window) toggleTurn() {
 	if i, ok := w.writtenRow(); ok {
-		w.s.Rewrite("Turn", edit.ToggleTurn(w.s.Tree(), i), w.s.Caret().At)
+		w.rewriteRow("Turn", edit.ToggleTurn(w.s.Tree(), i))
 	}
+}
+
+// rewriteRow gives the piece rows in which something of the row in hand is written otherwise. The caret stays at
+// the words where it was, and behind the last of them where it was there.
+func (w *window) rewriteRow(label, rows string) {
+	old, at := w.s.Rows(), w.s.Caret().At
+	behind := strings.TrimSpace(old[at:edit.Line(old, at).End]) == ""
+	at = session.ShiftOf(old, rows).At(at)
+	if behind {
+		at = edit.Line(rows, at).End
+	}
+	w.s.Rewrite(label, rows, at)
 }
 
 // pencilling reports whether stitches are chosen in the picture that has the keys: a yarn
 // is then for them alone.
-func (w *window) pencilling() bool {
-	focused := w.win.Canvas().Focused()
-	return w.hasChoice() && (focused == w.pair.Chart || focused == w.pair.Cloth)
-}
+func (w *window) pencilling() bool { return w.hasChoice() && w.inPicture() }
 
 // sayYarn says what a yarn's key does now.
 func (w *window) sayYarn(letter string) func() string {
@@ -86,9 +104,12 @@ func (w *window) rowYarn(letter string) {
 		}
 		return
 	}
-	if i, ok := w.writtenRow(); ok {
-		w.s.Rewrite("Row in yarn "+letter, edit.RowYarn(w.s.Tree(), i, letter), w.s.Caret().At)
+	i, ok := w.writtenRow()
+	if !ok {
+		w.say(translation.Say("Begin a row first; then it can be given its yarn."))
+		return
 	}
+	w.rewriteRow("Row in yarn "+letter, edit.RowYarn(w.s.Tree(), i, letter))
 }
 
 // noYarn says why a row cannot be worked in a yarn.

@@ -56,7 +56,8 @@ type window struct {
 	terms      string                    // that the tray is written in
 	typed      string                    // letters typed in a picture, not yet a stitch
 	completing completing
-	sought     string // what was looked for last in the rows
+	words      *control.Panel // the list of words to complete by
+	sought     string         // what was looked for last in the rows
 
 	page     *rows.Page
 	pair     *picture.Pair
@@ -103,6 +104,7 @@ func newWindow(a fyne.App, lib *stitch.Library, s *session.Session, set *setting
 	w.page.Shortcut = w.runShortcut
 	w.page.Menu = func(at fyne.Position) { w.popUp(rowsMenu, at) }
 	w.page.Complete = func() bool { return w.complete(false) }
+	w.page.First, w.page.Typed, w.page.Left = w.listKey, func() { w.offerWords(false) }, w.closeWords
 	w.page.Keys, w.page.NewRow, w.page.Modifiers = w.plainKey, w.newRow, w.modifiers
 	w.pair = picture.New(s, th, post)
 	w.pair.Menu = func(at fyne.Position) { w.popUp(pictureMenu, at) }
@@ -124,6 +126,9 @@ func newWindow(a fyne.App, lib *stitch.Library, s *session.Session, set *setting
 	w.strands = panel(200, w.drawStrands)
 	w.sizes = panel(200, w.drawSizes)
 	w.start = panel(200, w.drawStart)
+	w.words = panel(wordHeight, w.drawWords)
+	w.words.Hide()
+	w.completing.shut = -1
 	w.notice = panel(noticeHeight, w.drawNotice)
 	w.notice.Hide()
 	w.colour.Wheel, w.start.Wheel = w.scrollColour, w.scrollStart
@@ -153,6 +158,7 @@ func newWindow(a fyne.App, lib *stitch.Library, s *session.Session, set *setting
 	}
 	w.desk.Add(w.divider)
 	w.desk.Add(w.notice)
+	w.desk.Add(w.words)
 	w.desk.Add(w.teach) // above all, for when it has the screen to itself
 	w.win.SetPadded(false)
 	w.win.SetContent(container.NewStack(w.desk, w.over))
@@ -202,6 +208,7 @@ func (w *window) changed(c session.Change) {
 	if c&(session.Text|session.Shown|session.Pictures) != 0 {
 		w.watchWork()
 	}
+	w.staleWords()
 	w.head.Redraw()
 	w.status.Redraw()
 	if c&^session.Caret != 0 {
@@ -335,7 +342,7 @@ func (w *window) redress() {
 	w.page.Redress()
 	w.pair.Redress()
 	w.teach.Redress()
-	for _, p := range []*control.Panel{w.head, w.tabs, w.tray, w.strip, w.findings, w.status, w.colour, w.strands, w.sizes, w.start, w.notice} {
+	for _, p := range []*control.Panel{w.head, w.tabs, w.tray, w.strip, w.findings, w.status, w.colour, w.strands, w.sizes, w.start, w.notice, w.words} {
 		p.Redraw()
 	}
 	w.desk.Refresh()

@@ -12,7 +12,7 @@ import (
 func (p *Page) FocusGained() { p.focus = true; p.show() }
 
 // FocusLost implements fyne.Focusable.
-func (p *Page) FocusLost() { p.focus = false; p.show() }
+func (p *Page) FocusLost() { p.focus = false; p.Left(); p.show() }
 
 // AcceptsTab keeps Tab for the rows: it takes the row that waits.
 func (p *Page) AcceptsTab() bool { return true }
@@ -21,6 +21,7 @@ func (p *Page) AcceptsTab() bool { return true }
 func (p *Page) TypedRune(r rune) {
 	p.goalX = -1
 	p.s.Type(string(r))
+	p.Typed()
 	if r != ':' {
 		return
 	}
@@ -35,6 +36,9 @@ func (p *Page) TypedRune(r rune) {
 
 // TypedKey moves the caret and takes letters out.
 func (p *Page) TypedKey(e *fyne.KeyEvent) {
+	if p.First(e) {
+		return
+	}
 	held := p.Modifiers()
 	extend, word := held&fyne.KeyModifierShift != 0, held&fyne.KeyModifierShortcutDefault != 0
 	at := p.s.Caret().At
@@ -64,6 +68,7 @@ func (p *Page) TypedKey(e *fyne.KeyEvent) {
 		}
 	case fyne.KeyBackspace:
 		p.s.Delete(false, word)
+		p.Typed()
 	case fyne.KeyDelete:
 		p.s.Delete(true, word)
 	case fyne.KeyReturn, fyne.KeyEnter:

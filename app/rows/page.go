@@ -36,6 +36,12 @@ type Page struct {
 	Shortcut func(fyne.Shortcut)
 	// NewRow writes a row below the one in hand, as Enter does at the end of a row.
 	NewRow func()
+	// First takes keys before the page does, while something of the window's waits for one. It reports whether it used one.
+	First func(*fyne.KeyEvent) bool
+	// Typed is called after letters were typed or taken out.
+	Typed func()
+	// Left is called when the keys go elsewhere.
+	Left func()
 	// Complete completes the word begun before the caret, and reports whether there is one.
 	Complete func() bool
 	// Menu shows the page's menu at a place of the window.

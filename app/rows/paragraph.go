@@ -40,7 +40,9 @@ func paragraphs(text string, m *session.Made, since session.Shift, findings diag
 		// A row that runs over several lines is one paragraph; two on one line are two.
 		for _, r := range m.Tree().Rows {
 			row := since.Span(r.Span)
-			starts = slices.DeleteFunc(starts, func(at int) bool { return at > row.Start && at < row.End })
+			if !since.Touched(r.Span) || strings.Contains(m.Rows()[r.Span.Start:r.Span.End], "\n") {
+				starts = slices.DeleteFunc(starts, func(at int) bool { return at > row.Start && at < row.End })
+			} // else a line that was put into the row is seen as one at once
 			starts = append(starts, row.Start)
 		}
 	}

@@ -85,13 +85,22 @@ func DeleteRow(t *syntax.Tree, i int) (text string, caret int) {
 	return c.apply(), min(s.Start, len(t.Text)-s.Len())
 }
 
-// RowYarn names a yarn in the heading of row i.
+// RowYarn names a yarn in the heading of row i; a row without one names it in its words, as "With A, ch 21".
 func RowYarn(t *syntax.Tree, i int, letter string) string {
 	r := t.Rows[i]
 	head := t.Text[r.Head.Start:r.Head.End]
 	c := &changes{text: t.Text}
 	open, shut := strings.IndexByte(head, '('), strings.LastIndexByte(head, ')')
 	switch {
+	case r.Head.Len() == 0:
+		for _, n := range r.Body {
+			if y, ok := n.(*syntax.Yarn); ok && y.Do == syntax.With && y.Letter != "" {
+				if at := strings.LastIndex(t.Text[y.Start:y.End], y.Letter); at >= 0 {
+					c.replace(diag.Span{Start: y.Start + at, End: y.Start + at + len(y.Letter)}, letter)
+				}
+				break
+			}
+		}
 	case open < 0 || shut < open:
 		colon := strings.LastIndexByte(head, ':')
 		if colon < 0 {
@@ -141,7 +150,13 @@ func ToggleTurn(t *syntax.Tree, i int) string {
 	return c.apply()
 }
 
-var twoHeadings = regexp.MustCompile(`(?i)^\s*(?:row|rnd|round)s?\s+\d+[^:]*:\s*((?:row|rnd|round)s?\s+\d+[^:]*:)$`)
+const aHeading = `(?:(?:row|rnd|round|r)s?\s*\d+|\d+(?:st|nd|rd|th)?\s+(?:row|rnd|round)|next\s+(?:row|rnd|round))\b[^:]*:`
+
+var (
+	twoHeadings = regexp.MustCompile(`(?i)^\s*` + aHeading + `\s*(` + aHeading + `)$`)
+	headingOnly = regexp.MustCompile(`(?i)^\s*` + aHeading + `\s*$`)
+	beginsRow   = regexp.MustCompile(`(?i)^\s*` + aHeading)
+)
 
 // OwnHeading takes away the heading that the program began a row with where the author has
 // written one of her own behind it; ok is false where she has not.
@@ -151,6 +166,12 @@ func OwnHeading(written string) (own string, ok bool) {
 		return written, false
 	}
 	return m[1], true
+}
+
+// Instead reports whether text that is pasted behind what is written in a line so far takes the place of it: a
+// row with its heading, where there is nothing but a heading yet.
+func Instead(written, pasted string) bool {
+	return headingOnly.MatchString(written) && beginsRow.MatchString(pasted)
 }
 
 // heading is what stands before the words of row no, in the manner of the row before it.
@@ -163,7 +184,7 @@ func heading(before *syntax.Row, no int, turned bool) string {
 	var remarks []string
 	switch {
 	case before.Side == 0:
-	case (before.Side == 'R') == (turned && !before.Round):
+	case (before.Side == 'R') == (turned && !before.Round && !unturned(before)):
 		remarks = append(remarks, "WS")
 	default:
 		remarks = append(remarks, "RS")
@@ -175,6 +196,17 @@ func heading(before *syntax.Row, no int, turned bool) string {
 		h += " (" + strings.Join(remarks, ", ") + ")"
 	}
 	return h + ": "
+}
+
+// unturned reports whether a row says that the work is not turned behind it.
+func unturned(r *syntax.Row) bool {
+	not := false
+	for _, n := range r.Body {
+		if turn, ok := n.(*syntax.Turn); ok {
+			not = turn.Not
+		}
+	}
+	return not
 }
 
 // turns tells whether the rows of a piece turn by custom.

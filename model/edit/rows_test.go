@@ -98,6 +98,46 @@ func TestRowYarn(t *testing.T) {
 			t.Errorf("%q became %q, want %q", line, got, want)
 		}
 	}
+	foundation := &syntax.Tree{Text: "With A, ch 21.", Rows: []*syntax.Row{{Span: diag.Span{End: 14}, Body: []syntax.Node{
+		&syntax.Yarn{Span: diag.Span{End: 6}, Letter: "A"}, &syntax.ChainN{Span: diag.Span{Start: 8, End: 13}}}}}}
+	if got := RowYarn(foundation, 0, "B"); got != "With B, ch 21." {
+		t.Errorf("the foundation became %q", got)
+	}
+}
+
+// Behind a row that is not turned the same side faces still.
+func TestInsertRowBehindOneThatIsNotTurned(t *testing.T) {
+	for line, want := range map[string]string{
+		"Row 1 (RS): sc across, do not turn.": "Row 2 (RS): ",
+		"Row 1 (RS): sc across, turn.":        "Row 2 (WS): ",
+		"Row 1 (WS): sc across, do not turn.": "Row 2 (WS): ",
+		"Row 1: sc across, do not turn.":      "Row 2: ",
+	} {
+		tree := written(line)
+		if strings.Contains(line, "(WS)") {
+			tree.Rows[0].Side = 'W'
+		}
+		if got, caret := InsertRow(tree, 0); !strings.HasSuffix(got[:caret], "\n"+want) {
+			t.Errorf("behind %q: %q, want %q", line, got[:caret], want)
+		}
+	}
+}
+
+func TestInstead(t *testing.T) {
+	for _, c := range []struct {
+		written, pasted string
+		want            bool
+	}{
+		{"Row 2: ", "Row 2 (RS, B): Ch 1, sc in each st across.", true},
+		{"Row 2 (WS): ", "Row 3: Sc.\nRow 4: Sc.", true},
+		{"Row 2: ", "sc in each st across", false},
+		{"Row 2: Ch 1, ", "Row 3: Sc.", false},
+		{"", "Row 3: Sc.", false},
+	} {
+		if got := Instead(c.written, c.pasted); got != c.want {
+			t.Errorf("%q behind %q: %t", c.pasted, c.written, got)
+		}
+	}
 }
 
 func TestToggleTurn(t *testing.T) {
@@ -116,6 +156,9 @@ func TestOwnHeading(t *testing.T) {
 	for written, want := range map[string]string{
 		"Row 2: Row 2 (WS, B):": "Row 2 (WS, B):",
 		"Rnd 3 (A): Round 3:":   "Round 3:",
+		"Row 2: 2nd row (WS):":  "2nd row (WS):",
+		"Row 2: R2:":            "R2:",
+		"Row 2: Next row (RS):": "Next row (RS):",
 		"Row 2: sc in each st:": "",
 		"Row 2 (RS):":           "",
 		"Row 2: rep Row 1:":     "",
