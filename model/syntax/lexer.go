@@ -171,7 +171,13 @@ func dotted(s string, i int) int {
 // shortened reports whether the full stop to come belongs to an abbreviation: "ch. 2", "sk. 2 ch.".
 func (x *lexer) shortened(end int) bool {
 	n := len(x.tokens)
-	if n == 0 || x.tokens[n-1].end != end-1 || end >= len(x.src)-1 || x.src[end] != ' ' && x.src[end] != ',' {
+	if n == 0 || x.tokens[n-1].end != end-1 || end >= len(x.src)-1 {
+		return false
+	}
+	if x.tokens[n-1].kind == wordToken && goesOn(x.src[end:]) {
+		return true
+	}
+	if x.src[end] != ' ' && x.src[end] != ',' {
 		return false
 	}
 	switch x.tokens[n-1].text {
@@ -186,6 +192,18 @@ func (x *lexer) shortened(end int) bool {
 			return c >= 'a' && c <= 'z' && !x.headingAt(n-1)
 		}
 		return c >= '0' && c <= '9'
+	}
+	return false
+}
+
+// goesOn reports whether the sentence goes on behind a full stop: "1 tr. into next ch.; rep. from *".
+func goesOn(rest string) bool {
+	switch rest[0] {
+	case ',', ';', ')', ']':
+		return true
+	case ' ':
+		rest = rest[1:]
+		return afterStop[rest[:letters(rest)]]
 	}
 	return false
 }

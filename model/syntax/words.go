@@ -48,6 +48,9 @@ pm: place-marker
 tog: together
 `)
 
+// afterStop are words that only ever go on a sentence: behind a full stop they show that it belongs to an abbreviation.
+var afterStop = set("in into on onto over around round from of tog between to for until")
+
 // misprints are what bad typing and scanning make of the words above.
 var misprints = table(`
 across: acrosss acrocc accross arcoss
