@@ -57,6 +57,15 @@ func TestEachStitchShowsItsParts(t *testing.T) {
 		{"and not on the wrong", base + "Row 2: Ch 1, sc in first 3 sts, bobble in next st, sc in each st across.", WS, bobble, 0},
 		{"a cluster is gathered", posts + "Row 2: Ch 3, skip first st, dc in next 3 sts, 3-dc cl in next st, dc in each st across.", RS, cluster, 1},
 		{"a spike reaches down", base + "Row 2: Ch 1, turn, sc in each st across.\nRow 3: Ch 1, turn, sc in first 3 sts, sc in next st 2 rows below, sc in each st across.", RS, longVee, 1},
+		{"so does one named for it", base + "Row 2: Ch 1, turn, sc in each st across.\nRow 3: Ch 1, turn, sc in first 3 sts, spike st in next st, sc in each st across.", RS, longVee, 1},
+		{"surface slip stitches lie on the face", base + "Row 2: Ch 1, sc in each st across, turn.\nRow 3: Surface sl st in each st across.", RS, surfaceLink, 13},
+		{"and show bars behind", base + "Row 2: Ch 1, sc in each st across, turn.\nRow 3: Surface sl st in each st across.", WS, freeLoop, 13},
+		{"loops hang on the side away from their maker", base + "Row 2 (WS): Ch 1, loop st in each st across.", RS, drawnLoop, 13},
+		{"and not on the other", base + "Row 2 (WS): Ch 1, loop st in each st across.", WS, drawnLoop, 0},
+		{"links lie across the posts", posts + "Row 2: Ch 3, skip first st, ldc in each st across.", RS, freeLoop, 11},
+		{"foundation stitches make their own chain", "Row 1: Fsc 6.\nRow 2: Ch 1, turn, sc in each st across.", RS, chainLink, 7},
+		{"a Y has two posts", base + "Row 2: Ch 4 (counts as tr), skip first st, Y-st in next st, skip next st, tr in each st across.", WS, tall, 12},
+		{"a star has spokes", base + "Row 2 (WS): Ch 3 (counts as hdc), skip first st, *star st in next 2 sts; rep from * across.", RS, leg, 6 * 5},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {

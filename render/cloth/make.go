@@ -20,6 +20,7 @@ type maker struct {
 	begun   []float64 // where each stitch begins on its yarn, w
 	ground  float64   // depth of the rearmost stitch, w
 	fans    map[int32][]int32
+	figures []figure // by kind of the fabric
 	placed  []place
 	present piecework
 }
@@ -62,6 +63,10 @@ func newMaker(p *layout.Plan, yarns []Yarn, o Options) *maker {
 	c.box.Min.Y, c.box.Max.Y = c.box.Min.Y*m.stretch, c.box.Max.Y*m.stretch
 	c.looks = looksOf(c.yarns, stitchMM(o.StitchMM))
 	m.cloth = c
+	m.figures = make([]figure, len(f.Kinds))
+	for i, k := range f.Kinds {
+		m.figures[i] = figureOf(k)
+	}
 	for i := range p.Poses {
 		pose := &p.Poses[i]
 		m.ground = min(m.ground, pose.Depth)
@@ -126,7 +131,7 @@ func (m *maker) ring() {
 func (m *maker) row(r int) {
 	row := &m.fabric.Rows[r]
 	front := m.facing(r)
-	var line []int32 // the stitches that stand in the row, as worked
+	var line, onFace []int32 // the stitches that stand in the row, as worked; those on the face
 	lifted := 0
 	for id := row.First; id < row.Last; id++ {
 		pose := &m.plan.Poses[id]
@@ -134,6 +139,10 @@ func (m *maker) row(r int) {
 			continue
 		}
 		m.begin(id)
+		if m.fabric.Stitches[id].Has(fabric.Surface) {
+			onFace = append(onFace, id)
+			continue
+		}
 		if !pose.Placed {
 			m.hanging(id)
 			continue
@@ -144,6 +153,7 @@ func (m *maker) row(r int) {
 		}
 	}
 	m.braid(r, line, 2*lifted > len(line))
+	m.surface(onFace, front)
 }
 
 // facing reports whether the viewer sees the side of row r that faced its maker.
@@ -167,15 +177,7 @@ func (m *maker) braid(r int, line []int32, raised bool) {
 		if i+1 < n || closed {
 			next = m.top(line[(i+1)%n])
 		}
-		switch {
-		case n == 1:
-			prev, next = p.Sub(geom.Point{X: .5 * m.mirror}), p.Add(geom.Point{X: .5 * m.mirror})
-		case prev == p:
-			prev = p.Sub(next.Sub(p).Mul(.6))
-		case next == p:
-			next = p.Add(p.Sub(prev).Mul(.6))
-		}
-		a, b := prev.Lerp(p, .5), p.Lerp(next, .5)
+		a, b := halfWays(prev, p, next, m.mirror)
 		kind, z := part{form: link}, -.03
 		if m.fabric.Stitches[id].Has(fabric.Chain) {
 			kind.form = chainLink
@@ -199,6 +201,20 @@ func (m *maker) braid(r int, line []int32, raised bool) {
 			m.loops(kind, a, b, z)
 		}
 	}
+}
+
+// halfWays gives where the loop of a stitch at p begins and ends: half-way to
+// its neighbours. A neighbour at p stands for none.
+func halfWays(prev, p, next geom.Point, mirror float64) (a, b geom.Point) {
+	switch {
+	case prev == p && next == p:
+		prev, next = p.Sub(geom.Point{X: .5 * mirror}), p.Add(geom.Point{X: .5 * mirror})
+	case prev == p:
+		prev = p.Sub(next.Sub(p).Mul(.6))
+	case next == p:
+		next = p.Add(p.Sub(prev).Mul(.6))
+	}
+	return prev.Lerp(p, .5), p.Lerp(next, .5)
 }
 
 // loops lays top loops from a to b. Where stitches stand wide apart the yarn

@@ -69,6 +69,8 @@ func (p part) curves(length, lean float64) []curve {
 		return append(p.wraps(wrapLeg, 0), legShape...)
 	case coil:
 		return append(p.wraps(wrapCoil, 0), coilLegs...)
+	case drawnLoop:
+		return p.hung()
 	case freeLoop:
 		return freeLoopShape
 	case float:
@@ -98,6 +100,20 @@ func (p part) wraps(path []control, z float64) []curve {
 		out = append(out, curve{0, .15, .98, shift(path, 0, at, z)})
 	}
 	return out
+}
+
+// hung gives a loop left hanging, no two of three alike.
+func (p part) hung() []curve {
+	longer := [...]float64{1, .84, 1.13}[p.n%3]
+	aside := [...]float64{-.05, .07, 0}[p.n%3]
+	c := drawnLoopShape
+	c.path = append([]control(nil), c.path...)
+	for i := range c.path {
+		if q := &c.path[i]; q.a < 0 {
+			q.a, q.c = q.a*longer, q.c+aside*q.a
+		}
+	}
+	return []curve{c}
 }
 
 // wrapHeights says where along a post its wraps lie: the first hoop is pinched

@@ -30,6 +30,7 @@ const (
 	tail                    // yarn end left hanging
 	surfaceLink             // chain lying on the face
 	wound                   // straight yarn, wound on a shade card
+	drawnLoop               // long loop left hanging
 )
 
 // part is what a sprite shows: a form with so many wraps or legs.
@@ -109,7 +110,7 @@ var (
 	wrapRaised   = []control{{-.36, -.28, 0, .20}, {-.29, -.21, 0, .50}, {-.16, -.11, 0, .74}, {0, 0, 0, .82}, {.16, .11, 0, .76}, {.30, .22, 0, .50}, {.37, .29, 0, .20}}
 	wrapLeg      = []control{{-.28, -.22, 0, -.16}, {-.14, -.09, 0, .33}, {0, 0, 0, .42}, {.14, .10, 0, .33}, {.28, .22, 0, -.16}}
 	wrapGathered = []control{{-.23, -.17, 0, -.12}, {-.14, -.10, 0, .06}, {0, 0, 0, .14}, {.14, .10, 0, .06}, {.23, .17, 0, -.12}}
-	wrapCoil     = []control{{-.26, -.12, 0, -.10}, {-.20, -.09, 0, .20}, {0, 0, 0, .42}, {.20, .09, 0, .20}, {.26, .12, 0, -.10}}
+	wrapCoil     = []control{{-.38, -.13, 0, -.16}, {-.31, -.11, 0, .14}, {-.16, -.06, 0, .42}, {0, 0, 0, .52}, {.16, .06, 0, .42}, {.31, .11, 0, .14}, {.38, .13, 0, -.16}}
 
 	// A V lying on its side: its point comes out of the link before, its legs
 	// open and tuck away outside the next link's point.
@@ -139,6 +140,7 @@ var (
 	freeLoopShape = []curve{
 		{.75, .9, .95, []control{{-.54, -.02, 0, -.1}, {-.38, .05, 0, .34}, {0, .10, 0, .52}, {.38, .06, 0, .34}, {.54, 0, 0, -.1}}},
 	}
+	drawnLoopShape = curve{0, 1, .92, []control{{-.10, 0, .30, .20}, {-.17, -.10, 0, .52}, {-.25, -.75, 0, .60}, {-.22, -1.35, 0, .56}, {-.02, -1.62, 0, .50}, {.17, -1.35, 0, .56}, {.21, -.75, 0, .58}, {.15, -.10, 0, .48}, {.09, 0, .30, .18}}}
 	// A float hangs slack between the rows it joins, bowed outward on the side that c points to.
 	floatShape = []curve{
 		{0, 1, .95, []control{{-.30, -.05, 0, .05}, {-.02, .06, 0, .30}, {.20, 0, .28, .34}, {.10, 0, .55, .40}, {.20, 0, .82, .34}, {-.04, .02, 1, .30}, {-.34, .12, 1, .05}}},

@@ -21,6 +21,7 @@ func (m *maker) stitch(id int32, front bool) (lifted bool) {
 		z += m.passing(s, front, .30, -.45)
 	}
 
+	fig := m.figureOf(id)
 	switch {
 	case s.Has(fabric.TurningChain):
 		n := max(1, int(s.Chains))
@@ -29,11 +30,14 @@ func (m *maker) stitch(id int32, front bool) (lifted bool) {
 			t := float64(i) / float64(n)
 			m.add(part{form: chainLink}, foot.Lerp(top, t).Add(in), foot.Lerp(top, t+1/float64(n)).Add(in), .04)
 		}
+	case k.Lump == stitch.Star:
+		m.star(id, legs, top, z)
 	case len(legs) > 1:
-		for i := range legs {
-			a := m.foot(id, &legs[i])
-			m.add(part{leg, wrapsOf(k)}, a, top.Lerp(a, .04), z+.03*float64(i))
-		}
+		m.drawnTogether(id, k, fig, legs, z, front)
+	case fig.arms > 0:
+		m.branch(id, k, fig, foot, top, z, front)
+	case k.Lump == stitch.SpikeCluster:
+		m.spikes(k, foot, top, z)
 	case k.Lump == stitch.Bullion:
 		m.add(part{coil, 8}, foot, top, z+.05)
 	case k.Lump != stitch.NoLump || k.SamePlace && k.Legs > 1:
@@ -62,11 +66,10 @@ func (m *maker) stitch(id int32, front bool) (lifted bool) {
 			foot = foot.Add(top.Sub(foot).Unit().Mul(.19))
 		}
 		m.add(part{form: vee}, foot, top, z)
-	case front:
-		m.add(part{tall, wrapsOf(k)}, foot, top, z)
 	default:
-		m.add(part{tallBack, wrapsOf(k)}, foot, top, z)
+		m.post(k, fig, foot, top, z, front)
 	}
+	m.extras(fig, foot, top, z, front)
 	if m.freesLoop(id, first, front) {
 		m.freeLoop(first, foot, top)
 	}
@@ -247,64 +250,4 @@ func (m *maker) freeLoop(l *layout.Leg, foot, top geom.Point) {
 	m.present.yarn = m.yarnOf(l.At)
 	m.add(part{form: freeLoop}, foot, top, 0)
 	m.present = present
-}
-
-// hanging adds what takes no place of its own: picots and chains that do not count.
-func (m *maker) hanging(id int32) {
-	s, pose := &m.fabric.Stitches[id], &m.plan.Poses[id]
-	if pose.Host < 0 || pose.Host == id {
-		return
-	}
-	host := &m.plan.Poses[pose.Host]
-	at, up := m.at(host.Top), m.at(host.Up)
-	across := up.Perp().Mul(-1)
-	switch {
-	case s.Has(fabric.Picot):
-		loop := [...]geom.Point{{X: -.14, Y: .05}, {X: -.46, Y: .52}, {X: 0, Y: 1.02}, {X: .46, Y: .52}, {X: .14, Y: .05}}
-		for i := range loop[1:] {
-			a, b := loop[i], loop[i+1]
-			m.add(part{form: chainLink}, at.Add(across.Mul(a.X)).Add(up.Mul(a.Y)), at.Add(across.Mul(b.X)).Add(up.Mul(b.Y)), .1)
-		}
-	case s.Has(fabric.Surface):
-		prev := at.Sub(across.Mul(.5))
-		m.add(part{form: surfaceLink}, prev, at.Add(across.Mul(.5)), .35)
-	case s.Has(fabric.Travel): // along the top, over the loops it is worked through
-		m.add(part{form: surfaceLink}, at.Sub(across.Mul(.5)), at.Add(across.Mul(.5)), .10)
-	case s.Has(fabric.Join) && !s.Has(fabric.Chain):
-		m.join(id, at)
-	case s.Has(fabric.Chain) && !s.Has(fabric.Join) && !s.Has(fabric.Travel):
-		m.uncounted(id, pose.Host)
-	}
-}
-
-// join adds the slip stitch that closes a round: a loop from the round's last
-// top over its first.
-func (m *maker) join(id int32, first geom.Point) {
-	const widest = 2 // between the ends of a round that lies closed
-	last := id - 1
-	for last >= 0 && !m.plan.Poses[last].Placed {
-		last--
-	}
-	if last < 0 || m.fabric.Stitches[last].Row != m.fabric.Stitches[id].Row {
-		return
-	}
-	if a := m.top(last); a.Sub(first).Len() < widest {
-		m.add(part{form: surfaceLink}, a.Lerp(first, .3), first.Add(first.Sub(a).Mul(.25)), .06)
-	}
-}
-
-// uncounted adds a chain that lifts the yarn to a row's height without being a
-// stitch: it stands behind the row's first stitch, on its outer side.
-func (m *maker) uncounted(id, host int32) {
-	row := &m.fabric.Rows[m.fabric.Stitches[id].Row]
-	pose := &m.plan.Poses[host]
-	if pose.NLegs == 0 || row.Shape != fabric.Flat {
-		return
-	}
-	foot, top := m.foot(host, &m.plan.Legs[pose.FirstLeg]), m.top(host)
-	out := top.Sub(foot).Unit().Perp().Mul(.34 * m.mirror) // the left edge lies to the left of up
-	if !row.FromLeft {
-		out = out.Mul(-1)
-	}
-	m.add(part{form: chainLink}, foot.Add(out), foot.Lerp(top, .8).Add(out), -.08)
 }
