@@ -28,7 +28,8 @@ type completing struct {
 // Measures of the list, px.
 const (
 	wordHeight = 24
-	wordsWide  = 290
+	wordsWide  = 290 // at most
+	leastWide  = 110
 	wordsSeen  = 7
 	leastBegun = 2 // letters, before the list comes of itself
 )
@@ -57,11 +58,15 @@ func (w *window) offerWords(asked bool) {
 // placeWords puts the list under the caret, or above it where there is no room below.
 func (w *window) placeWords() {
 	height := float32(min(len(w.completing.words), wordsSeen))*wordHeight + 8
-	at := w.page.Position().Add(w.page.CaretPlace()).AddXY(-10, 3)
+	width := float32(leastWide)
+	for _, word := range w.completing.words {
+		width = max(width, min(wordsWide, control.Width(word.Text, theme.Body, true)+control.Width(word.Means, theme.Second, false)+42))
+	}
+	at := w.page.Position().Add(w.page.PlaceOf(w.completing.start)).AddXY(-12, 3)
 	if bottom := w.page.Position().Y + w.page.Size().Height; at.Y+height > bottom && at.Y > height+60 {
 		at.Y -= height + 26
 	}
-	put(w.words, max(4, min(at.X, w.desk.Size().Width-wordsWide-4)), at.Y, wordsWide, height)
+	put(w.words, max(4, min(at.X, w.desk.Size().Width-width-4)), at.Y, width, height)
 	w.words.Redraw()
 }
 

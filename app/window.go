@@ -173,6 +173,7 @@ func newWindow(a fyne.App, lib *stitch.Library, s *session.Session, set *setting
 	s.Watch(func(c session.Change) {
 		if c&session.File != 0 && c&session.Pictures != 0 {
 			w.leaveGuide() // another document
+			w.contact.locked, w.contact.scroll = nil, 0
 		}
 		w.seeGuide("")
 	})
@@ -319,7 +320,7 @@ func (w *window) show(v view) {
 	shown(w.strip, v != startView && v != teachView)
 	shown(w.teach, v == teachView)
 	w.tabs.Redraw()
-	for _, p := range []*control.Panel{w.colour, w.strands, w.sizes, w.start} {
+	for _, p := range []*control.Panel{w.colour, w.strands, w.sizes, w.start, w.strip} {
 		if p.Visible() {
 			p.Redraw()
 		}

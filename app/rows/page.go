@@ -325,8 +325,11 @@ func (p *Page) TappedSecondary(e *fyne.PointEvent) {
 }
 
 // CaretPlace is where the caret stands, below its line.
-func (p *Page) CaretPlace() fyne.Position {
-	return p.caretPoint(p.s.Caret().At).AddXY(0, lineHeight-p.scroll)
+func (p *Page) CaretPlace() fyne.Position { return p.PlaceOf(p.s.Caret().At) }
+
+// PlaceOf is where a place of the rows stands on the page, below its line.
+func (p *Page) PlaceOf(at int) fyne.Position {
+	return p.caretPoint(at).AddXY(0, lineHeight-p.scroll)
 }
 
 // chooseRow chooses a row's words and the stitches they made.

@@ -31,7 +31,7 @@ func (s *Session) Choose(ids []int32, lead int32) {
 	changed := Choice
 	if at, ok := s.WordOf(lead); ok && len(ids) > 0 {
 		s.history.Seal()
-		s.caret = edit.At(at.Start)
+		s.caret, s.typing = edit.At(at.Start), false
 		changed |= Caret
 	}
 	s.tell(changed)

@@ -8,7 +8,8 @@ import (
 )
 
 // Findings are those of the piece in hand and of the pattern as a whole, their places
-// carried over to the present rows. Those whose words have been edited since are left out.
+// carried over to the present rows. Those whose words have been edited since are left out, and those about what is
+// being typed: it is no fault yet.
 func (s *Session) Findings() diag.List {
 	if s.made == nil {
 		return nil
@@ -25,6 +26,9 @@ func (s *Session) Findings() diag.List {
 				continue
 			}
 			f.Span = since.Span(f.Span)
+			if s.beingTyped(f.Span) {
+				continue
+			}
 			if f.Mend != nil {
 				m := *f.Mend
 				m.Span = since.Span(m.Span)
@@ -34,6 +38,11 @@ func (s *Session) Findings() diag.List {
 		list = append(list, f)
 	}
 	return list
+}
+
+// beingTyped reports whether the last letter of a stretch of the rows is the one that was typed last.
+func (s *Session) beingTyped(span diag.Span) bool {
+	return s.typing && span.Start < s.caret.At && s.caret.At == span.End
 }
 
 // NextFinding puts the caret to the next finding in the rows, or with step -1 to the last

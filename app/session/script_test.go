@@ -3,11 +3,13 @@ package session
 import (
 	"os"
 	"path/filepath"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
 	"time"
 
+	"strandway/model/diag"
 	"strandway/model/pattern"
 	"strandway/model/stitch"
 )
@@ -57,7 +59,7 @@ func (d *desk) settleDown(t *testing.T) {
 //	put WORD, insert WORD, takeout   as typed in a picture: 5dc, ch3, sk2
 //	loose            nothing is chosen any more
 //	pencil LETTER, fill LETTER   the chosen stitches, or the patch about them, in a yarn
-//	has TEXT, hasnot TEXT, says ID, count R N, undoes LABEL, saved, unsaved, text TEXT, word TEXT
+//	has TEXT, hasnot TEXT, says ID, saysnot ID, count R N, undoes LABEL, saved, unsaved, text TEXT, word TEXT
 func TestScripts(t *testing.T) {
 	files, err := filepath.Glob("testdata/*.txt")
 	if err != nil || len(files) == 0 {
@@ -191,6 +193,10 @@ func (d *desk) check(t *testing.T, verb, rest string) string {
 			}
 		}
 		return "it says: " + strings.Join(strings.Fields(strings.ReplaceAll(joinFindings(d), "\n", " / ")), " ")
+	case "saysnot":
+		if slices.ContainsFunc(d.Findings(), func(f diag.Finding) bool { return f.ID == rest }) {
+			return "it does"
+		}
 	case "count":
 		row, count, _ := strings.Cut(rest, " ")
 		r, _ := strconv.Atoi(row)

@@ -40,6 +40,7 @@ type Session struct {
 	size      int
 	colourway string // "" for the yarns' own shades
 	caret     edit.Caret
+	typing    bool // the caret stands behind what was typed last
 	chosen    Chosen
 	wish      wish
 	read      reading
@@ -247,6 +248,7 @@ func (s *Session) SetLook(l Look) {
 // Do makes a step of the history: change gives the new pattern and caret.
 func (s *Session) Do(label string, change func(edit.State) edit.State) {
 	s.history.Seal()
+	s.typing = false
 	s.step(label, change, s.history.Do)
 	s.history.Seal()
 }
@@ -273,6 +275,7 @@ func (s *Session) settle(to edit.State) {
 // Undo takes the last step back.
 func (s *Session) Undo() {
 	rows := s.Rows()
+	s.typing = false
 	if to, ok := s.history.Undo(); ok {
 		// The caret goes to where the step was made, not to where the one before it was.
 		if before := to.Pattern.Pieces[to.Piece].Rows; to.Piece == s.piece && before != rows {
@@ -285,6 +288,7 @@ func (s *Session) Undo() {
 
 // Redo takes the step again that was undone last.
 func (s *Session) Redo() {
+	s.typing = false
 	if to, ok := s.history.Redo(); ok {
 		s.settle(to)
 	}

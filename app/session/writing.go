@@ -29,14 +29,14 @@ func (s *Session) PutCaret(at int, extend bool) {
 		return
 	}
 	s.history.Seal()
-	s.caret = next
+	s.caret, s.typing = next, false
 	s.tell(Caret)
 }
 
 // ChooseText chooses a stretch of the rows.
 func (s *Session) ChooseText(span diag.Span) {
 	s.history.Seal()
-	s.caret = edit.Caret{Anchor: span.Start, At: span.End}
+	s.caret, s.typing = edit.Caret{Anchor: span.Start, At: span.End}, false
 	s.tell(Caret)
 }
 
@@ -48,6 +48,7 @@ func (s *Session) Type(text string) {
 	if strings.TrimSpace(text) == "" || s.caret.Span().Len() > 0 {
 		s.history.Seal()
 	}
+	s.typing = true
 	s.write("Typing", s.caret.Span(), text, s.history.Grow)
 }
 
@@ -57,6 +58,7 @@ func (s *Session) Paste(text string) {
 		return
 	}
 	s.history.Seal()
+	s.typing = false
 	s.write("Paste", s.caret.Span(), strings.ReplaceAll(text, "\r\n", "\n"), s.history.Do)
 	s.history.Seal()
 }
@@ -66,6 +68,7 @@ func (s *Session) Cut() string {
 	text := s.ChosenText()
 	if text != "" {
 		s.history.Seal()
+		s.typing = false
 		s.write("Cut", s.caret.Span(), "", s.history.Do)
 		s.history.Seal()
 	}
@@ -80,6 +83,7 @@ func (s *Session) Delete(forward, word bool) {
 		span = diag.Span{Start: min(to, s.caret.At), End: max(to, s.caret.At)}
 	}
 	if span.Len() > 0 {
+		s.typing = true
 		s.write("Deleting", span, "", s.history.Grow)
 	}
 }
@@ -87,6 +91,7 @@ func (s *Session) Delete(forward, word bool) {
 // Replace writes a stretch of the rows anew as one step, and leaves the caret behind it.
 func (s *Session) Replace(label string, span diag.Span, text string) {
 	s.history.Seal()
+	s.typing = false
 	s.write(label, span, text, s.history.Do)
 	s.history.Seal()
 }
