@@ -93,7 +93,7 @@ func (c *strandCheck) floats() {
 		if long == 0 {
 			continue
 		}
-		message := fmt.Sprintf("yarn %s is carried %.1f cm up the %s edge, over the limit of %g cm", s.Letter, longest.CM, sideName(longest.Side), c.limits.FloatCM)
+		message := fmt.Sprintf("yarn %s is carried %.1f cm up %s, over the limit of %g cm", s.Letter, longest.CM, upEdge(longest.Side), c.limits.FloatCM)
 		if long > 1 {
 			message += fmt.Sprintf(", here and %s more", times(long-1))
 		}
@@ -174,7 +174,7 @@ func (c *strandCheck) open() {
 	for i := range c.strands.ByYarn {
 		s := &c.strands.ByYarn[i]
 		for _, f := range s.Floats {
-			if covered[f.Side] {
+			if f.Side == fabric.NoSide || covered[f.Side] { // in rounds and inside it lies on the wrong side
 				continue
 			}
 			if !slices.Contains(letters, s.Letter) {
@@ -205,13 +205,18 @@ func (c *strandCheck) sides() {
 }
 
 func sideName(s fabric.Side) string {
-	switch s {
-	case fabric.Left:
+	if s == fabric.Left {
 		return "left"
-	case fabric.Right:
-		return "right"
 	}
-	return "inner"
+	return "right"
+}
+
+// upEdge says where a yarn is carried up.
+func upEdge(s fabric.Side) string {
+	if s == fabric.NoSide {
+		return "inside"
+	}
+	return "the " + sideName(s) + " edge"
 }
 
 func times(n int) string {

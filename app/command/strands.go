@@ -32,7 +32,6 @@ type strandsOf struct {
 	Cuts  int        `json:"cuts"`
 	Now   *planOf    `json:"present,omitempty"`
 	Best  *planOf    `json:"plan,omitempty"`
-	Upto  string     `json:"planned_up_to,omitempty"`
 	Rows  string     `json:"planned_rows,omitempty"`
 	Why   string     `json:"not_planned,omitempty"`
 }
@@ -197,16 +196,13 @@ func describeStrands(worked *model.Worked, figures *model.Figures, piece int) st
 		out.Why = err.Error()
 		return out
 	}
-	if n := len(plan.Best.Faces); n+1 < len(of.Fabric.Rows) {
-		out.Upto = label(n)
-	}
 	out.Now, out.Best, out.Rows = describePlan(plan.Present), describePlan(plan.Best), plan.Rows
 	return out
 }
 
 func describePlan(p strand.Plan) *planOf {
 	out := &planOf{Cuts: p.Cuts, Longest: round(p.Longest, 2), Unturned: p.Unturned}
-	for _, f := range p.Faces {
+	for _, f := range p.Faces[1:] { // the foundation has none
 		out.Faces = append(out.Faces, map[strand.Face]string{strand.RS: "RS", strand.WS: "WS"}[f])
 	}
 	return out
@@ -225,7 +221,11 @@ func (s *strandsOf) print(w io.Writer, known bool) {
 			if known {
 				length = fmt.Sprintf("%.1f cm ", f.CM)
 			}
-			fmt.Fprintf(w, "    carried %sup the %s edge from %s to %s\n", length, f.Edge, f.From, f.To)
+			where := "up the " + f.Edge + " edge"
+			if f.Edge == "" {
+				where = "up inside"
+			}
+			fmt.Fprintf(w, "    carried %s%s from %s to %s\n", length, where, f.From, f.To)
 		}
 		for _, k := range y.Behind {
 			front := ""
@@ -262,9 +262,6 @@ func (s *strandsOf) print(w io.Writer, known bool) {
 		fmt.Fprintf(w, "  nothing better: %s\n", s.Now.words(known))
 	case s.Best != nil:
 		fmt.Fprintf(w, "  as written: %s\n  planned:    %s\n  faces: %s\n", s.Now.words(known), s.Best.words(known), strings.Join(s.Best.Faces, " "))
-	}
-	if s.Upto != "" {
-		fmt.Fprintf(w, "  planned up to %s: what follows is worked in several yarns, in rounds or along an edge\n", s.Upto)
 	}
 }
 

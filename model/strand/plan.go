@@ -1,18 +1,23 @@
-// Package strand follows every yarn through a piece: the rows it works, where
-// it waits, each float up an edge, each join, cut and end; and plans which rows
-// to turn so that nothing need be cut.
-//
-// It reads a worked fabric and the rows' heights in cm and changes neither.
 package strand
 
 import "slices"
 
-// Need is what one row asks of a plan: its yarn, its height, and whether its
-// face is settled.
+// Need is what one row asks of a plan: its yarns, its height, and how far it is
+// settled how it is worked.
 type Need struct {
-	Yarn   uint8
+	Yarns  []Use   // in the order in which they come into it; none in an empty row
+	Last   uint8   // the yarn with which it ends
 	Height float64 // cm
 	Face   Face    // AnyFace where the row may be worked on either side
+	Turns  bool    // the work must be turned before it
+	Around bool    // a round or a row along an edge: it begins and ends at neither edge
+	Inset  bool    // it begins away from the edge
+}
+
+// Use is a yarn's part in a row.
+type Use struct {
+	Yarn   uint8
+	Joined bool // it is joined in this row as the rows stand
 }
 
 // Face says on which side a row is worked.
@@ -50,19 +55,23 @@ const MaxPlanYarns = 12
 
 // Best finds the best plan for the rows by dynamic programming over the row,
 // its face and the edge at which each yarn waits. ok is false when there are
-// more than [MaxPlanYarns] yarns.
+// more than [MaxPlanYarns] yarns, or when no way keeps what the rows ask.
 //
 // A hook works toward its own far edge whichever side faces, so the face of a
 // row says where it begins: at the right edge on the right side, at the left
 // edge on the wrong side (seen from the right side), and it ends at the other.
 // A yarn can be carried up to a row only if it waits at the edge where that
-// row begins; else it is cut. How long the float is depends only on the two
-// rows, not on the way chosen between them; so the shortest longest float is
-// the least limit on floats that costs no further cut.
+// row begins; else it is cut. A yarn that was left in mid-row or in a round can
+// be taken up anywhere; where the rows join it all the same, that stays. How
+// long the float is depends only on the two rows, not on the way chosen between
+// them; so the shortest longest float is the least limit on floats that costs
+// no further cut.
 func Best(needs []Need) (plan Plan, ok bool) {
 	for _, n := range needs {
-		if n.Yarn >= MaxPlanYarns {
-			return Plan{}, false
+		for _, u := range n.Yarns {
+			if u.Yarn >= MaxPlanYarns {
+				return Plan{}, false
+			}
 		}
 	}
 	if len(needs) == 0 {
@@ -73,8 +82,11 @@ func Best(needs []Need) (plan Plan, ok bool) {
 	slices.Sort(limits)
 	limits = slices.Compact(limits)
 
-	fewest := s.cheapest(limits[len(limits)-1]).cuts()
-	least, _ := slices.BinarySearchFunc(limits, fewest, func(limit float64, cuts int) int {
+	all := s.cheapest(limits[len(limits)-1])
+	if all == unreachable {
+		return Plan{}, false
+	}
+	least, _ := slices.BinarySearchFunc(limits, all.cuts(), func(limit float64, cuts int) int {
 		if s.cheapest(limit).cuts() > cuts {
 			return -1
 		}
@@ -86,39 +98,61 @@ func Best(needs []Need) (plan Plan, ok bool) {
 // Judge says what working the rows on the given faces costs, with no yarn cut
 // that could be carried.
 func Judge(needs []Need, faces []Face) Plan {
-	floats := floatLengths(needs)
-	p := Plan{Faces: faces}
+	t := takenUp(needs)
+	p := Plan{Faces: faces, Longest: t.always}
 	waits := map[uint8]Face{}
 	for k, n := range needs {
-		if at, waiting := waits[n.Yarn]; waiting {
-			if at == faces[k] {
-				p.Longest = max(p.Longest, floats[k])
+		p.Cuts += t.fixed[k]
+		if t.decides[k] {
+			if waits[n.Yarns[0].Yarn] == faces[k] {
+				p.Longest = max(p.Longest, t.floats[k])
 			} else {
 				p.Cuts++
 			}
 		}
-		if k > 0 && faces[k] == faces[k-1] {
+		if k > 0 && !n.Around && !needs[k-1].Around && faces[k] == faces[k-1] {
 			p.Unturned++
 		}
-		waits[n.Yarn] = other(faces[k])
+		if !n.Around && len(n.Yarns) > 0 {
+			waits[n.Last] = other(faces[k])
+		}
 	}
 	return p
 }
 
-// floatLengths gives for each row the length of the float that brings its yarn
-// up from the row where it was last worked: the rows between, or 0.
-func floatLengths(needs []Need) []float64 {
+// taking is how each row takes up the yarn with which it begins, as far as
+// that is the same for every plan.
+type taking struct {
+	decides []bool    // it waits at an edge: the plan decides whether it can be carried
+	floats  []float64 // cm: the float that brings it up, the rows between; 0 where the plan does not decide
+	fixed   []int     // yarns that are cut and joined again whatever the plan
+	always  float64   // cm: the longest float that every plan has
+}
+
+func takenUp(needs []Need) taking {
+	t := taking{make([]bool, len(needs)), make([]float64, len(needs)), make([]int, len(needs)), 0}
 	height := 0.0
-	last := map[uint8]float64{}
-	lengths := make([]float64, len(needs))
+	top, loose := map[uint8]float64{}, map[uint8]bool{} // by yarn met: the height of its last row; it was left at no edge
 	for k, n := range needs {
-		if from, worked := last[n.Yarn]; worked {
-			lengths[k] = height - from
+		for i, u := range n.Yarns {
+			from, met := top[u.Yarn]
+			atEdge := i == 0 && !n.Around && !n.Inset && !loose[u.Yarn]
+			switch {
+			case !met:
+			case atEdge:
+				t.decides[k], t.floats[k] = true, height-from
+			case u.Joined:
+				t.fixed[k]++
+			case i == 0:
+				t.always = max(t.always, height-from)
+			}
 		}
 		height += n.Height
-		last[n.Yarn] = height
+		for _, u := range n.Yarns {
+			top[u.Yarn], loose[u.Yarn] = height, n.Around || u.Yarn != n.Last
+		}
 	}
-	return lengths
+	return t
 }
 
 // other is the face whose rows begin where rows of face f end.
@@ -131,12 +165,11 @@ func other(f Face) Face {
 
 // search weighs the ways to work the rows. A state is the face of the last row,
 // in bit 0 (set for WS), and for each yarn that has been joined a bit for the
-// edge where it waits: set where WS rows begin. Which yarns have been joined
-// follows from the row.
+// edge where it waits: set where WS rows begin. Which yarns have been joined,
+// and which wait at no edge, follows from the row.
 type search struct {
+	taking
 	needs  []Need
-	floats []float64 // see [floatLengths]
-	joins  []bool    // by row: its yarn is met for the first time
 	layers [2][]cost // by state, after the last row and after the one before
 	from   [][]int32 // by row and state: the state before; kept only for the plan itself
 }
@@ -152,13 +185,12 @@ const (
 func (c cost) cuts() int { return int(c / oneCut) }
 
 func newSearch(needs []Need) *search {
-	s := &search{needs: needs, floats: floatLengths(needs), joins: make([]bool, len(needs))}
-	met := [MaxPlanYarns]bool{}
+	s := &search{taking: takenUp(needs), needs: needs}
 	yarns := 0
-	for k, n := range needs {
-		s.joins[k] = !met[n.Yarn]
-		met[n.Yarn] = true
-		yarns = max(yarns, int(n.Yarn)+1)
+	for _, n := range needs {
+		for _, u := range n.Yarns {
+			yarns = max(yarns, int(u.Yarn)+1)
+		}
 	}
 	for i := range s.layers {
 		s.layers[i] = make([]cost, 2<<yarns)
@@ -166,7 +198,8 @@ func newSearch(needs []Need) *search {
 	return s
 }
 
-// cheapest gives the least cost of working the rows with no float longer than limit.
+// cheapest gives the least cost of working the rows with no float longer than
+// limit where the plan decides; unreachable where nothing keeps what they ask.
 func (s *search) cheapest(limit float64) cost {
 	s.sweep(limit)
 	return slices.Min(s.layers[0])
@@ -179,30 +212,39 @@ func (s *search) sweep(limit float64) {
 		here[i] = unreachable
 	}
 	here[0] = 0
-	for k, n := range s.needs {
+	for k := range s.needs {
 		for i := range next {
 			next[i] = unreachable
 		}
-		edge := 2 << n.Yarn
+		n := &s.needs[k]
+		first, last := 0, 0 // the bits of the yarns with which it begins and ends
+		if len(n.Yarns) > 0 {
+			first = 2 << n.Yarns[0].Yarn
+		}
+		if len(n.Yarns) > 0 && !n.Around {
+			last = 2 << n.Last
+		}
+		rows := k > 0 && !n.Around && !s.needs[k-1].Around // one upon the other
 		for state, paid := range here {
 			if paid == unreachable {
 				continue
 			}
+			paid += cost(s.fixed[k]) * oneCut
 			for face := RS; face <= WS; face++ {
-				if n.Face != AnyFace && n.Face != face {
+				ws := int(face - RS)
+				if n.Face != AnyFace && n.Face != face || n.Turns && k > 0 && state&1 == ws {
 					continue
 				}
-				ws := int(face - RS)
 				sum := paid
-				if meets := state&edge != 0 == (face == WS); !s.joins[k] && (!meets || s.floats[k] > limit) {
+				if meets := state&first != 0 == (face == WS); s.decides[k] && (!meets || s.floats[k] > limit) {
 					sum += oneCut
 				}
-				if k > 0 && state&1 == ws {
+				if rows && state&1 == ws {
 					sum++
 				}
-				to := state&^edge&^1 | ws
+				to := state&^last&^1 | ws
 				if face == RS { // it ends where WS rows begin
-					to |= edge
+					to |= last
 				}
 				if sum < next[to] {
 					next[to] = sum
@@ -217,7 +259,7 @@ func (s *search) sweep(limit float64) {
 	s.layers[0], s.layers[1] = here, next
 }
 
-// plan is the cheapest plan with no float longer than limit.
+// plan is the cheapest plan with no float longer than limit where it decides.
 func (s *search) plan(limit float64) Plan {
 	s.from = make([][]int32, len(s.needs))
 	for k := range s.from {
@@ -225,11 +267,11 @@ func (s *search) plan(limit float64) Plan {
 	}
 	least := s.cheapest(limit)
 	state := slices.Index(s.layers[0], least)
-	p := Plan{Faces: make([]Face, len(s.needs)), Cuts: least.cuts(), Unturned: int(least % oneCut)}
+	p := Plan{Faces: make([]Face, len(s.needs)), Cuts: least.cuts(), Longest: s.always, Unturned: int(least % oneCut)}
 	for k := len(s.needs) - 1; k >= 0; k-- {
 		p.Faces[k] = RS + Face(state&1)
 		state = int(s.from[k][state])
-		if meets := state&(2<<s.needs[k].Yarn) != 0 == (p.Faces[k] == WS); meets && !s.joins[k] && s.floats[k] <= limit {
+		if s.decides[k] && s.floats[k] <= limit && state&(2<<s.needs[k].Yarns[0].Yarn) != 0 == (p.Faces[k] == WS) {
 			p.Longest = max(p.Longest, s.floats[k])
 		}
 	}

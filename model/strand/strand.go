@@ -1,6 +1,7 @@
 package strand
 
 import (
+	"math"
 	"slices"
 
 	"strandway/model/fabric"
@@ -41,9 +42,9 @@ func (s *Strand) Behind() int {
 
 // Float is the yarn carried up an edge from the end of one row to the beginning of a later one.
 type Float struct {
-	From, To int // rows: it waits at the end of From and is taken up again at the beginning of To
-	Side     fabric.Side
-	CM       float64 // the height it climbs
+	From, To int         // rows: it waits at the end of From and is taken up again at the beginning of To
+	Side     fabric.Side // NoSide in rounds, and where it was left in mid-row
+	CM       float64     // the height it climbs
 }
 
 // Joint is a place where a yarn begins or ends.
@@ -52,7 +53,8 @@ type Joint struct {
 	Side fabric.Side // NoSide in mid-row and in rounds
 }
 
-// Carry is a yarn carried along a row behind stitches of another.
+// Carry is a yarn carried along a row behind stitches of another: between its
+// own, and before the first of them from where it was left in mid-row.
 type Carry struct {
 	Row     int
 	Longest int  // stitches: the longest stretch it runs behind
@@ -169,11 +171,19 @@ func (w *walk) row(r int, events []fabric.Event) {
 			w.end(use.yarn)
 			at.row = -1
 		}
+		if at.row >= 0 && (use.midRow || at.side == fabric.NoSide && !w.endsWith(at.row, use.yarn)) {
+			across := w.across(at.row, r, use.yarn)
+			use.longest, use.total = max(use.longest, across), use.total+across
+		}
 		switch {
 		case at.row < 0:
 			s.Joins = append(s.Joins, Joint{r, side})
 		case at.row < r-1 && !use.midRow:
-			w.float(s, Float{From: at.row, To: r, Side: begins, CM: w.heights[r] - w.heights[at.row+1]})
+			f := Float{From: at.row, To: r, CM: w.heights[r] - w.heights[at.row+1]}
+			if at.side == begins {
+				f.Side = begins
+			}
+			w.float(s, f)
 		}
 		s.Rows = append(s.Rows, r)
 		if use.longest > 0 {
@@ -196,6 +206,36 @@ func (w *walk) row(r int, events []fabric.Event) {
 			w.out.Held = append(w.out.Held, held)
 		}
 	}
+}
+
+// endsWith reports whether row r ends with a yarn.
+func (w *walk) endsWith(r int, yarn uint8) bool {
+	row := &w.fabric.Rows[r]
+	return row.Last > row.First && w.fabric.Stitches[row.Last-1].Yarn == yarn
+}
+
+// across is how many stitches lie between the last that a yarn made in one row
+// and its first in a later one, the shorter way round in rounds.
+func (w *walk) across(from, to int, yarn uint8) int {
+	f := w.fabric
+	a, b := &f.Rows[from], &f.Rows[to]
+	is := func(id int32) bool { s := &f.Stitches[id]; return s.Yarn == yarn && !s.Has(fabric.NoLanding) }
+	last, first := a.Last-1, b.First
+	for last > a.First && !is(last) {
+		last--
+	}
+	for first < b.Last-1 && !is(first) {
+		first++
+	}
+	apart := math.Abs(float64(f.Stitches[last].Col - f.Stitches[first].Col))
+	if b.Shape != fabric.Flat {
+		round := 0.0
+		for id := b.First; id < b.Last; id++ {
+			round = max(round, float64(f.Stitches[id].Col)+1)
+		}
+		apart = min(apart, max(0, round-apart))
+	}
+	return max(0, int(math.Round(apart))-1)
 }
 
 func (w *walk) float(s *Strand, f Float) {
