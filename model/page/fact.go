@@ -139,8 +139,12 @@ var madeBy = regexp.MustCompile(`(?i)^(?:a )?(?:pattern |design(?:ed)? )?by:?\s+
 func (r *reader) isTitle(l line) bool {
 	const longest = 90
 	_, _, head := sectionHead(l.text)
-	return r.section == front && len(r.prose) == 0 && !head && len(l.text) <= longest && !rowHead.MatchString(l.text) && foundationAt(l.text) < 0
+	return r.section == front && len(r.prose) == 0 && !head && len(l.text) <= longest && !rowHead.MatchString(l.text) && foundationAt(l.text) < 0 && !noTitle.MatchString(l.text)
 }
+
+// noTitle are first lines that name nothing: terms, tools, makers, greetings and whole sentences.
+var noTitle = regexp.MustCompile(`(?i)\b(?:US|UK|american|british)\b.{0,12}\bterm|\bhook\b|\bmm\b|https?:|www\.|^(?:by|free|copyright|©|page|hello|hi|hey|dear|welcome|skill|level|difficulty|note|terms|written|published|posted|updated|\d[\d ./-]*)\b|^©|\w{3,}\.$|[,;:]$`)
+
 
 // rule keeps a sentence that governs the rows, to set it above them.
 func (r *reader) rule(text string) {

@@ -83,6 +83,8 @@ var (
 	rowHead = regexp.MustCompile(`(?i)^(?:[-•*]\s+)?(?:\d{1,2}[.)]\s+)?(?:(?:with|using)\s+[\pL\d]{1,12},\s+)?(?:(?:rows?|rnds?|rounds?|rds?|rw|r)\s*\.?\s*(?:nos?\.?\s*)?` + several + `|` +
 		several + `(?:st|nd|rd|th)?\s*(?:rows?|rnds?|rounds?|rds?)|` +
 		`(?:first|second|third|fourth|fifth|sixth|seventh|eighth|ninth|tenth|next|last|final)\s+(?:rows?|rnds?|rounds?|rds?)|` +
+		`(?:next|following|last)\s+(?:\d+|two|three|four|five|six|seven|eight|nine|ten)\s*(?:[(\[][\d\s,:/-]+[)\]]\s*)?(?:rows|rnds|rounds|rds)|` +
+		`(?:(?:all|every|each)\s+)?(?:the\s+)?(?:(?:even|odd)(?:[- ]numbered)?|ws|rs|(?:wrong|right)[- ]side)\s+(?:rows?|rnds?|rounds?)|` +
 		`(?:foundation|base|set[- ]?up|joining|edging|border|beginning|ribbing|increase|decrease|pattern)\s+(?:row|rnd|round)\b(?:\s*\d+)?)(?:[^\pL\d]|$)`)
 	bareHead = regexp.MustCompile(`^(\d{1,3}(?:[-–]\d{1,3})?)\s*(?:[.):]|\s[-–])\s+(\S.*)$`)
 	midHead  = regexp.MustCompile(`(?i)(?:[.)\]!]["”]?|with [\pL]{1,12},|using [\pL]{1,12},)\s+((?:(?:row|rnd|round)s?\s*\d{1,3}|r\d{1,3}|\d{1,3}(?:st|nd|rd|th|d)\s+(?:row|rnd|round)s?|(?:first|second|third|fourth|fifth|sixth|seventh|eighth|ninth|tenth)\s+(?:row|rnd|round))\s*(?:[-–](?:\s*\d+)?\s*)?(?:\([^)]{1,20}\)\s*)?(?:[:.–—]|\s-\s))`)

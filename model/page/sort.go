@@ -162,6 +162,9 @@ func rowNumber(text string) int {
 	if head == "" {
 		head = text
 	}
+	if unnumbered.MatchString(head) {
+		return 0
+	}
 	if n := firstNum.FindString(head); n != "" {
 		k, _ := strconv.Atoi(n)
 		return k
@@ -169,6 +172,9 @@ func rowNumber(text string) int {
 	word, _, _ := strings.Cut(strings.ToLower(head), " ")
 	return ordinalNumbers[word]
 }
+
+// unnumbered begins a heading in which a number is not that of a row: "Next 4 rows".
+var unnumbered = regexp.MustCompile(`(?i)^(?:next|following|last|final|all|every|each|even|odd)\b`)
 
 // row opens a row.
 func (r *reader) row(l line) {
@@ -239,7 +245,7 @@ func (r *reader) among(l line, gap bool) {
 }
 
 // ownLine begins an instruction between the rows.
-var ownLine = regexp.MustCompile(`(?i)^(?:rep(?:eat)? (?:rows?|rnds?|rounds?|the last|last|these|\d+(?:st|nd|rd|th))|\[?rep(?:eat)?\s|(?:now )?fasten off|finish off|break off|end off|cut (?:the )?(?:yarn|thread)|continue (?:in|working|as|to rep|rep)|work (?:rows?|rnds?|rounds?) \d|with (?:rs|ws|right side|wrong side))`)
+var ownLine = regexp.MustCompile(`(?i)^(?:rep(?:eat)? (?:rows?|rnds?|rounds?|the last|last|these|\d+(?:st|nd|rd|th))|\[?rep(?:eat)?\s|(?:now )?fasten off|finish off|break off|end off|cut (?:the )?(?:yarn|thread)|continue (?:in|working|as|to rep|rep)|work (?:rows?|rnds?|rounds?) \d|(?:now |then )?(?:work|cont(?:inue)?) (?:even|straight|(?:another )?(?:\d+|two|three|four|five|six|seven|eight|nine|ten) (?:more )?(?:rows|rnds|rounds)|in \S+ (?:for|until))\b|with (?:rs|ws|right side|wrong side))`)
 
 // ownHead is a heading of the writer's own with its instructions: "Loop: ch 12".
 var ownHead = regexp.MustCompile(`^(?:\p{Lu}[\pL-]*(?: [\pL-]+){0,2})(?::| [-–—])\s|^[\pL]+\)\s`)

@@ -5,17 +5,20 @@ var edges = []struct {
 	words []string
 	edge  Edge
 }{
-	{[]string{"opposite", "side", "of", "foundation", "ch"}, LowerEdge},
-	{[]string{"opposite", "side", "of", "foundation"}, LowerEdge},
-	{[]string{"opposite", "side", "of", "beg", "ch"}, LowerEdge},
-	{[]string{"opposite", "side", "of", "ch"}, LowerEdge},
-	{[]string{"other", "side", "of", "foundation", "ch"}, LowerEdge},
-	{[]string{"other", "side", "of", "ch"}, LowerEdge},
 	{[]string{"opposite", "side"}, LowerEdge},
 	{[]string{"other", "side"}, LowerEdge},
+	{[]string{"second", "side"}, LowerEdge},
+	{[]string{"opposite", "edge"}, LowerEdge},
+	{[]string{"underside"}, LowerEdge},
+	{[]string{"free", "loop"}, LowerEdge},
+	{[]string{"unused", "loop"}, LowerEdge},
+	{[]string{"rem", "loop"}, LowerEdge},
+	{[]string{"foundation"}, LowerEdge},
 	{[]string{"foundation", "edge"}, LowerEdge},
 	{[]string{"foundation", "ch"}, LowerEdge},
-	{[]string{"foundation"}, LowerEdge},
+	{[]string{"beg", "ch"}, LowerEdge},
+	{[]string{"starting", "ch"}, LowerEdge},
+	{[]string{"base", "ch"}, LowerEdge},
 	{[]string{"lower", "edge"}, LowerEdge},
 	{[]string{"bottom", "edge"}, LowerEdge},
 	{[]string{"cast-on", "edge"}, LowerEdge},
@@ -31,6 +34,7 @@ var edges = []struct {
 	{[]string{"long", "side"}, SideEdge},
 	{[]string{"side", "edge"}, SideEdge},
 	{[]string{"row", "end"}, SideEdge},
+	{[]string{"end", "of", "row"}, SideEdge},
 	{[]string{"side", "of", "row"}, SideEdge},
 	{[]string{"side"}, SideEdge},
 	{[]string{"next", "edge"}, NextEdge},
@@ -42,16 +46,38 @@ var edges = []struct {
 	{[]string{"all", "around"}, AllRound},
 }
 
-// edge reads the name of an edge.
+// edge reads the name of an edge: "the opposite side of the foundation chain".
 func (r *reader) edge() (Edge, bool) {
+	start := r.i
+	r.fill("the")
 	best, edge := 0, NextEdge
 	for _, e := range edges {
 		if len(e.words) > best && r.words(e.words...) {
 			best, edge = len(e.words), e.edge
 		}
 	}
+	if best == 0 {
+		r.i = start
+		return edge, false
+	}
 	r.pass(best)
-	return edge, best > 0
+	if edge == LowerEdge {
+		r.ofChain()
+	}
+	return edge, true
+}
+
+// ofChain passes the "of the foundation chain" that says whose other side is meant.
+func (r *reader) ofChain() {
+	start := r.i
+	r.fill("of", "across", "the", "in")
+	if r.word("foundation", "beg", "starting", "base", "ch", "cast-on") && !r.wordAt(1, "row", "rnd", "sp") {
+		for r.word("foundation", "beg", "starting", "base", "ch", "edge", "cast-on") {
+			r.pass(1)
+		}
+		return
+	}
+	r.i = start
 }
 
 // alongEdge reads "along the foundation chain" behind a number of stitches.
@@ -61,7 +87,6 @@ func (r *reader) alongEdge() Node {
 		return nil
 	}
 	r.pass(1)
-	r.fill("the")
 	edge, ok := r.edge()
 	if !ok {
 		r.i = start

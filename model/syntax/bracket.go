@@ -127,7 +127,7 @@ func (r *reader) bracketBody(start, close int) []Node {
 			}
 			g := &Group{Body: body, Place: p, Span: r.span(start)}
 			r.hookNote()
-			return append([]Node{g}, r.more(g)...)
+			return r.often(append([]Node{g}, r.more(g)...), start)
 		}
 	}
 	return body // worked once, in the places they name

@@ -1,5 +1,10 @@
 package syntax
 
+import (
+	"fmt"
+	"strings"
+)
+
 // num reads 7 | 4n | 4n + 2 | 51 (57, 63), the last where sizes may stand.
 func (r *reader) num(sizes bool) (Num, bool) {
 	if r.word("(") && r.wordAt(1, "n") && r.wordAt(2, "+", "-", dash) && r.number(3) && r.wordAt(4, ")") { // (n - 1) times
@@ -73,6 +78,14 @@ func (r *reader) sizeNumbers(q *Num, chain bool) {
 	}
 	q.B, q.Sizes = list[0], list
 	r.pass(k)
+}
+
+// String is the number as a heading writes it: "4 (6, 8)".
+func (q Num) String() string {
+	if q.Sizes == nil {
+		return fmt.Sprint(q.B)
+	}
+	return fmt.Sprintf("%d (%s)", q.Sizes[0], strings.Trim(strings.Join(strings.Fields(fmt.Sprint(q.Sizes[1:])), ", "), "[]"))
 }
 
 // isOne reports whether the number is a plain 1.

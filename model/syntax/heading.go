@@ -23,8 +23,16 @@ func (r *Row) Label() string {
 		return fmt.Sprintf("%s %s %d", r.Named, strings.ToLower(word), r.From)
 	case r.Named == "Edging":
 		return r.Named
+	case !r.Many.IsZero():
+		return fmt.Sprintf("%s %s %ss", r.Named, r.Many, strings.ToLower(word))
 	case r.Named != "":
 		return r.Named + " " + strings.ToLower(word)
+	case r.Every:
+		s := fmt.Sprintf("%s %d and every other %s", word, r.From, strings.ToLower(word))
+		if r.To > r.From {
+			s += fmt.Sprintf(" to %s %d", word, r.To)
+		}
+		return s
 	case len(r.List) > 0:
 		return word + "s " + list(r.List)
 	case r.Open:
@@ -56,6 +64,7 @@ func (r *reader) heading() (*Row, bool) {
 	}
 	worded := true // a word says that this is a heading
 	switch t := r.tok(); {
+	case atLine && r.everyRow(row):
 	case r.word("row", "rnd", "r") && (r.number(1) || r.peek(1).kind == ordinalToken || r.wordAt(1, "#", "no", "nos") && (r.number(2) || r.wordAt(2, ".") && r.number(3))):
 		if t.text == "r" && r.src[t.start] != 'R' && !atLine {
 			return r.noHeading(start)
@@ -82,6 +91,7 @@ func (r *reader) heading() (*Row, bool) {
 		worded = false
 	case atLine && r.number(0) && r.wordAt(1, "-", dash) && r.number(2) && r.wordAt(3, ".", ")", ":"):
 		r.rowNumbers(row)
+	case r.word("next", "last") && r.number(1) && r.manyRows(row):
 	case headingWords[t.text] != "" && (r.wordAt(1, "row", "rnd") || t.text == "set-up" && r.wordAt(1, ":")):
 		row.Named = headingWords[t.text]
 		row.Round = r.wordAt(1, "rnd")
@@ -221,11 +231,7 @@ func (r *reader) rowNumbers(row *Row) {
 		}
 	case r.word("(") && len(r.o.Sizes) > 1 && r.number(1) && r.wordAt(2, ",", ":", ")") && r.sizesHere() == len(r.o.Sizes)-1: // "Row 11 (13, 15)"
 		r.rowsBySize(row, false)
-	case r.word("and") && r.wordAt(1, "each", "all") && r.wordAt(2, "next", "row", "rnd", "other"): // "Row 3 and every following row"
-		for r.word("and", "each", "all", "next", "other", "row", "rnd") {
-			r.pass(1)
-		}
-		row.Open = true
+	case r.andEvery(row):
 	case r.word("+"), r.words("and", "up"), r.words("and", "over"), r.words("and", "above"), r.words("-", "end"), r.words(dash, "end"), r.words("to", "end") && r.wordAt(2, ":"):
 		row.Open = true
 		r.eat("and")
@@ -247,6 +253,9 @@ func (r *reader) rowNumbers(row *Row) {
 			row.List = append(row.List, take())
 		}
 		row.To = row.List[len(row.List)-1]
+		if r.andEvery(row) {
+			row.To, row.List = row.From, nil
+		}
 	}
 }
 

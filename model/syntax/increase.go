@@ -42,7 +42,7 @@ func (r *reader) byTimes() (Num, bool) {
 		r.pass(1)
 		return r.num(false)
 	}
-	if r.number(0) && r.wordAt(1, "time") && !r.wordAt(2, "more") { // "sc2tog 6 times"
+	if (r.number(0) && r.wordAt(1, "time") || often[r.tok().text] > 0) && !r.wordAt(1, "more") && !r.wordAt(2, "more") { // "sc2tog 6 times"
 		q, _, ok := r.howOften()
 		return q, ok
 	}

@@ -39,6 +39,10 @@ func (r *reader) line() {
 	if r.chainNote() {
 		return
 	}
+	if r.plainRows() {
+		r.body(start)
+		return
+	}
 	switch {
 	case r.isFoundation():
 		r.open(&Row{Named: "Foundation"}, start)

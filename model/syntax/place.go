@@ -1,5 +1,7 @@
 package syntax
 
+import "slices"
+
 // placeWord reports whether a word stands at hand that begins a place.
 func (r *reader) placeWord() bool {
 	if r.word("to") {
@@ -124,7 +126,8 @@ func (r *reader) placeBody(p *Place) {
 		}
 		r.of(p)
 		return
-	case r.words("end", "of"), r.words("row", "end"), r.words("each", "row", "end"), r.words("end", "of", "each", "row"):
+	case r.words("end", "of"), r.words("row", "end"), r.words("each", "row", "end"), r.words("end", "of", "each", "row"),
+		r.words("side", "of") && (r.wordAt(2, "row") || r.wordAt(2, "each") && r.wordAt(3, "row")):
 		r.rowEnds(p)
 		return
 	}
@@ -140,6 +143,11 @@ func (r *reader) rowEnds(p *Place) {
 	if ext, ok := r.times(); ok {
 		p.Ext = ext
 	}
+}
+
+// saidEach reports whether the word stands among the tokens from token from on.
+func (r *reader) saidEach(from int) bool {
+	return slices.ContainsFunc(r.tokens[from:r.i], func(t token) bool { return t.text == "each" })
 }
 
 // gap reads "between next 2 dc", "in sp between last group and tch", "in each sp between groups across".
@@ -226,10 +234,11 @@ func (r *reader) commonPlace(p *Place) {
 		p.Ord = Last
 	}
 	skipped := r.eat("skipped")
-	r.fill("foll", "unworked", "unused", "free")
-	if r.word("rem") && p.Ord == Next { // "in remaining sts"
+	unworked := r.unworked()
+	if r.word("rem") && (p.Ord == Next || p.Ord == Each) { // "in remaining sts"
 		r.pass(1)
-		if t := r.tok(); r.word("st", "ch") && r.lower(t) != "st" && r.lower(t) != "ch" {
+		unworked = r.number(0) || unworked
+		if t := r.tok(); p.Ord == Next && r.word("st", "ch") && r.lower(t) != "st" && r.lower(t) != "ch" {
 			p.Ord, p.Ext = Each, Extent{How: Across}
 		}
 	}
@@ -239,6 +248,7 @@ func (r *reader) commonPlace(p *Place) {
 		}
 	}
 	skipped = r.eat("skipped") || skipped
+	unworked = r.unworked() || unworked
 	if r.word("row", "rnd") && r.number(1) && (r.wordAt(2, "st") || r.stitchWord(min(r.i+2, len(r.tokens)-1))) { // "next Rnd 1 sc"
 		p.Row = r.peek(1).n
 		r.pass(2)
@@ -254,6 +264,9 @@ func (r *reader) commonPlace(p *Place) {
 	}
 	if skipped {
 		p.What, p.Name = InSkipped, ""
+	}
+	if r.underside(p) {
+		return
 	}
 	if p.Ord == Each {
 		r.below(p)
@@ -303,6 +316,44 @@ func (r *reader) commonPlace(p *Place) {
 	if p.Below > 0 && p.What == InSkipped {
 		p.What = InSt
 	}
+	if unworked && p.Row > 0 {
+		p.What, p.Name = InUnworked, ""
+	}
+}
+
+// unworked passes the words for stitches that nothing has been worked into.
+func (r *reader) unworked() bool {
+	start := r.i
+	r.fill("foll", "unworked", "unused", "free")
+	return r.i > start
+}
+
+// underside reads the "of foundation" of "in each ch of foundation along opposite side": the chain's other side.
+func (r *reader) underside(p *Place) bool {
+	if p.What != InCh && p.What != InSt && p.What != InSp {
+		return false
+	}
+	start := r.i
+	r.fill("of", "on", "across", "around", "in")
+	if r.i == start {
+		return false
+	}
+	if edge, ok := r.edge(); !ok || edge != LowerEdge {
+		r.i = start
+		return false
+	}
+	if r.word("across", "on", "in") && !r.wordAt(1, "next") { // "of foundation along the other side"
+		end := r.i
+		r.pass(1)
+		if edge, ok := r.edge(); !ok || edge != LowerEdge {
+			r.i = end
+		}
+	}
+	p.What, p.Name, p.Chains = InUnder, "", 0
+	if ext, ok := r.times(); ok && p.Ord == Each && ext.How != Times {
+		p.Ext = ext
+	}
+	return true
 }
 
 // eachOf reads "each of next 4 sts".

@@ -176,6 +176,9 @@ func (p *printer) evenlyAlong(q *Place) string {
 }
 
 func (p *printer) skip(x *Skip) string {
+	if x.Row > 0 {
+		return p.words.skip + " " + p.what(Next, x.N, x.What, x.Name, x.Chains) + p.deep(&Place{Row: x.Row})
+	}
 	switch {
 	case x.Rest && x.N.IsZero():
 		return "leave remaining " + p.words.sts + " unworked"
@@ -376,6 +379,14 @@ func (p *printer) rowRef(x *RowRef) string {
 	}
 	if x.Until != "" {
 		s += " " + x.Until
+	}
+	if q := x.For; !q.IsZero() && x.InAll {
+		s += " until " + p.num(q) + " rows have been worked"
+	} else if !q.IsZero() {
+		s += " for " + p.num(q) + " rows"
+	}
+	for i, b := range x.But {
+		s += [...]string{" but ", " and "}[min(i, 1)] + p.node(b.New) + " for " + p.node(b.Old)
 	}
 	return s
 }

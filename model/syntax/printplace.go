@@ -159,6 +159,8 @@ func (p *printer) what(ord Ord, q Num, what What, name string, chains int) strin
 			return s + "corner " + p.space(chains, false)
 		}
 		return s + plural("corner", ord, q)
+	case InUnworked:
+		return s + "unworked " + st
 	case InSkipped:
 		return s + p.words.skipped + " " + st
 	case InTch:

@@ -224,6 +224,7 @@ func (r *reader) finish() {
 		closeRound(row.Body, row.Round)
 		markStart(row.Body)
 	}
+	r.checkNumbers()
 	r.tellMisprints()
 	r.finds.Sort()
 }

@@ -108,6 +108,9 @@ func (r *reader) times() (Extent, bool) {
 	}
 	marks := r.i
 	r.fill("all")
+	if r.word("up") && r.wordAt(1, "to") {
+		r.pass(1)
+	}
 	switch {
 	case r.word("across", "around"), r.word("rnd") && r.wordBefore(r.i, "all"):
 		r.pass(1)

@@ -45,16 +45,23 @@ func (r *reader) rowRef() []Node {
 	if len(x.Rows) == 2 && x.Rows[1] < x.Rows[0] {
 		r.find(diag.Fault, "rows", r.span(start), "", "rows %d and %d run backwards", x.Rows[0], x.Rows[1])
 	}
-	r.fill("alternately", "for", "pattern", "patt", "pat")
-	if q, more, ok := r.howOften(); ok {
-		x.Times, x.More = q, more
+	r.fill("alternately")
+	if r.word("for") && r.wordAt(1, "pattern", "patt", "pat") {
+		r.pass(2)
 	}
-	if r.wordAt(0, ",") && r.wordAt(1, "end") {
-		r.pass(1)
+	if !r.rowsAsked(x) {
+		r.fill("for")
+		if q, more, ok := r.howOften(); ok {
+			x.Times, x.More = q, more
+		}
+		if r.wordAt(0, ",") && r.wordAt(1, "end") {
+			r.pass(1)
+		}
+		if r.word("until", "to", "end") && !r.rowsAsked(x) || r.word("for") && r.number(1) {
+			x.Until = r.untilWords()
+		}
 	}
-	if r.word("until", "to", "end") || r.word("for") && r.number(1) {
-		x.Until = r.untilWords()
-	}
+	r.swaps(x)
 	x.Span = r.span(start)
 	if r.word("in") && r.wordAt(1, "this", "the", "colour") { // "in this colour order: A, B"
 		from := r.i
@@ -62,6 +69,99 @@ func (r *reader) rowRef() []Node {
 		return []Node{x, &Note{Span: r.span(from), Text: r.textFrom(from)}}
 	}
 	return []Node{x}
+}
+
+// rowsAsked reads how many rows come of a repetition: "for 6 rows", "until 30 rows have been worked", "to Row 20".
+func (r *reader) rowsAsked(x *RowRef) bool {
+	start := r.i
+	r.fill(",")
+	r.fill("for", "until", "to", "through", "a", "another", "total", "of", "you", "have", "there", "are", "worked", "completed", "done", "piece", "work", "measures", "has", "is", "and", "including", "up")
+	if r.i == start || r.wordBefore(r.i, "work", "is") && !r.number(0) {
+		r.i = start
+		return false
+	}
+	said := map[string]bool{}
+	for _, t := range r.tokens[start:r.i] {
+		said[t.text] = true
+	}
+	if r.word("row", "rnd", "r") && r.number(1) && !said["for"] { // "to Row 20"
+		x.For, x.InAll = Plain(r.peek(1).n), true
+		r.pass(2)
+	} else {
+		q, ok := r.num(true)
+		more := r.eat("more") || said["another"]
+		if !ok || !r.word("row", "rnd") {
+			r.i = start
+			return false
+		}
+		r.pass(1)
+		x.For, x.InAll = q, (said["until"] || said["to"] || said["total"]) && !more
+		r.fill("more")
+	}
+	r.fill("are", "have", "has", "been", "is", "worked", "completed", "complete", "done", "made", "in", "all", "total", "long", "there")
+	return true
+}
+
+// swaps reads the "but ch 9 for ch 8" behind a row to be repeated.
+func (r *reader) swaps(x *RowRef) {
+	start, finds := r.i, len(r.finds)
+	r.fill(",")
+	if !r.word("but", "except", "replacing", "substituting") {
+		r.i = start
+		return
+	}
+	turned := r.word("replacing")
+	for r.word("but", "except", "replacing", "substituting", "with", "work", "working", "and", ",", "make", "making", "that", "having") {
+		turned = turned || r.word("replacing")
+		r.pass(1)
+		old := r.swapped()
+		if old == nil {
+			continue
+		}
+		if !r.word("for", "with", "by", "instead", "in") {
+			r.finds = r.finds[:finds]
+			r.i = start
+			return
+		}
+		r.fill("for", "with", "by", "instead", "in", "of", "place", "the", "each")
+		other := r.swapped()
+		if other == nil {
+			r.finds = r.finds[:finds]
+			r.i = start
+			return
+		}
+		if turned {
+			old, other = other, old
+		}
+		x.But = append(x.But, Swap{Old: other, New: old})
+	}
+}
+
+// swapped reads one side of "ch 9 for ch 8": a chain or so many stitches.
+func (r *reader) swapped() Node {
+	start := r.i
+	r.fill("the")
+	q, ok := Plain(1), false
+	switch {
+	case r.word(glued, made):
+		q = Plain(r.tok().n)
+		r.pass(1)
+		return &ChainN{Span: r.span(start), N: q}
+	case r.chainAhead():
+		if c, is := r.chain()[0].(*ChainN); is {
+			return c
+		}
+		return nil
+	}
+	if q, ok = r.num(false); !ok {
+		q = Plain(1)
+	}
+	kind, ok := r.stitch()
+	if !ok {
+		r.i = start
+		return nil
+	}
+	return &Make{Span: r.span(start), N: q, Kind: kind, Unit: r.unit(kind)}
 }
 
 // repUntil reads "repeat until it measures 20 cm": the row above is meant.

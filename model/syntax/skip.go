@@ -32,6 +32,7 @@ func (r *reader) skip() Node {
 		return s
 	}
 	r.fill("the", "next", "foll")
+	unworked := r.unworked()
 	if r.word("rem") && r.wordAt(1, "st", "ch") {
 		r.pass(2)
 		s.N, s.Rest, s.Span = Num{}, true, r.span(start)
@@ -47,9 +48,21 @@ func (r *reader) skip() Node {
 	if q, ok := r.num(true); ok {
 		s.N = q
 	}
-	r.fill("next", "of")
+	r.fill("next", "of", "centre")
+	unworked = r.unworked() || unworked
 	if what, name, chains, ok := r.oneWhat(); ok {
 		s.What, s.Name, s.Chains = what, name, chains
+	}
+	if at := (Place{}); r.word("of", "in", "on") && r.wordAt(1, "row", "rnd", "r", "the") {
+		start := r.i
+		if r.wordAt(1, "the") {
+			r.i = start
+		} else if r.below(&at); at.Row > 0 {
+			s.Row = at.Row
+			if unworked {
+				s.What, s.Name = InUnworked, ""
+			}
+		}
 	}
 	if s.What == InCh && r.words("of", "turn", "ch") || s.What == InCh && r.words("of", "tch") {
 		r.pass(1)

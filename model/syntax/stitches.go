@@ -83,11 +83,22 @@ func (r *reader) makes() []Node {
 	if rep := r.exceptCorners(m, start); rep != nil {
 		return rep
 	}
-	out := append([]Node{m}, r.more(m)...)
+	out := r.often(append([]Node{m}, r.more(m)...), start)
 	if y := r.inYarn(); y != nil { // "3 sc with B": the yarn first
 		out = append([]Node{y}, out...)
 	}
 	return out
+}
+
+// often reads the "twice" behind "2 sc in next st".
+func (r *reader) often(nodes []Node, start int) []Node {
+	p := placeOf(nodes[0])
+	if len(nodes) != 1 || p == nil || p.Ord == Each || p.Ext.How == Evenly || often[r.tok().text] == 0 && !(r.number(0) && r.wordAt(1, "time")) || r.wordAt(1, "more") || r.wordAt(2, "more") {
+		return nodes
+	}
+	n, _, _ := r.howOften()
+	r.placed(nodes)
+	return []Node{&Repeat{Span: r.span(start), Body: nodes, Ext: Extent{How: Times, N: n}}}
 }
 
 // exceptCorners reads the ", working 3 sc in each corner" behind "sc in each st around": up to every corner,
@@ -178,7 +189,11 @@ func (r *reader) makePlace(m *Make, start int, lead bool) bool {
 		}
 		m.Place = &Place{Ord: Each, N: Plain(1), Ext: ext, Loop: r.loop, Span: r.span(from)}
 	case r.placeWord() || r.word("next", "each", "first", "last", "same", "top", "back", "front", "rem"):
+		from := r.i
 		m.Place = r.place()
+		if p := m.Place; lead && p.What == InEnd && p.Ord == Each && p.Ext.How == Across && !m.N.isOne() && !r.saidEach(from) { // "8 sc in ends of rows"
+			p.Ext, m.N = Extent{How: Evenly, N: m.N}, Plain(1)
+		}
 	default:
 		q := m.N
 		if !after.IsZero() {
@@ -233,6 +248,8 @@ func (r *reader) wholeRow() bool {
 		return true
 	case r.word("around"):
 		return !r.aroundPost()
+	case r.word("up") && r.wordAt(1, "to"):
+		return true
 	case r.word("to"):
 		return r.wordAt(1, "end", "last", "the", "corner", "centre", "within") || r.words("to", "next", "corner") || r.toSpace(1) || r.before()
 	}

@@ -48,23 +48,24 @@ const (
 type What uint8
 
 const (
-	InSt      What = iota // any stitch top (a chain only where the row below is the foundation)
-	InCh                  // one chain
-	InStCh                // each stitch and each chain
-	InStSp                // each stitch and each space, a space taken whole
-	InSp                  // a chain-space; a gap where there are none
-	InKind                // a stitch of the named kind
-	InUnit                // a named group: shell, V-st
-	InRing                // the ring
-	InHook                // Nth ch from hook
-	InTch                 // top of the turning chain
-	InGap                 // between two groups or stitches
-	InEnd                 // a row end
-	InCentre              // the middle stitch of the row below
-	InCorner              // a corner space or stitch
-	InSkipped             // a stitch passed by a skip of this row
-	InUnder               // the other side of the foundation chain
-	InFace                // the surface of the fabric
+	InSt       What = iota // any stitch top (a chain only where the row below is the foundation)
+	InCh                   // one chain
+	InStCh                 // each stitch and each chain
+	InStSp                 // each stitch and each space, a space taken whole
+	InSp                   // a chain-space; a gap where there are none
+	InKind                 // a stitch of the named kind
+	InUnit                 // a named group: shell, V-st
+	InRing                 // the ring
+	InHook                 // Nth ch from hook
+	InTch                  // top of the turning chain
+	InGap                  // between two groups or stitches
+	InEnd                  // a row end
+	InCentre               // the middle stitch of the row below
+	InCorner               // a corner space or stitch
+	InSkipped              // a stitch passed by a skip of this row
+	InUnder                // the other side of the foundation chain
+	InFace                 // the surface of the fabric
+	InUnworked             // a stitch that a short row has left unworked
 )
 
 // Loop says which loop of a stitch is meant.
@@ -152,6 +153,7 @@ type (
 		Behind bool // "skip st behind": names what the long stitch has passed already
 		First  bool
 		Rest   bool // "leave remaining sts unworked"
+		Row    int  // "skip next 6 unworked sts of Row 2": the named row; 0 = not named
 	}
 	// ChainN is a run of N chains.
 	ChainN struct {
@@ -211,6 +213,9 @@ type (
 		Times Num
 		More  bool
 		Until string // "until it measures 20 cm", as written
+		For   Num    // "for 6 rows": how many rows are made of them
+		InAll bool   // "until 30 rows have been worked": For is all that the piece has then
+		But   []Swap // "but ch 5 for ch 3"
 		Round bool
 	}
 	// Along says that what follows is worked along an edge: row ends, the foundation, round the piece.
@@ -220,6 +225,9 @@ type (
 		Face byte // 'R', 'W' or 0: which side faces
 	}
 )
+
+// Swap is what a repeated row has in place of what is written: "ch 5 for ch 3". Both are a ChainN or a Make.
+type Swap struct{ Old, New Node }
 
 // Edge is an edge of a piece.
 type Edge uint8
@@ -298,6 +306,8 @@ type Row struct {
 	BySize   [][2]int // From and To by size; nil where they are the same for all
 	List     []int
 	Open     bool // "Row 3 and up"
+	Every    bool // "Row 2 and all WS rows": every second row from From on that is not written itself
+	Many     Num  // "Next 4 rows": how many rows without a number
 	Side     byte // 'R', 'W' or 0
 	Yarn     string
 	Body     []Node

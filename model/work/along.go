@@ -157,12 +157,13 @@ func (w *worker) evenly(body []syntax.Node, ext syntax.Extent) error {
 	if len(body) == 0 {
 		return nil
 	}
-	if w.pos >= w.met || w.asksRowEnds(body) && w.seek(syntax.InEnd, "", 0) < 0 {
+	ends := w.asksRowEnds(body)
+	if w.pos >= w.met || ends && w.seek(syntax.InEnd, "", 0) < 0 {
 		if err := w.along(&syntax.Along{Edge: syntax.SideEdge}); err != nil {
 			return err
 		}
 	}
-	from, end := w.pos, w.evenlyTo(ext)
+	from, end := w.pos, w.evenlyTo(ext, ends)
 	var total float64
 	for i := from; i < end; i++ {
 		total += w.extentOf(i)
@@ -194,8 +195,8 @@ func (w *worker) evenly(body []syntax.Node, ext syntax.Extent) error {
 	return nil
 }
 
-// evenlyTo is the landing at which an even stretch ends.
-func (w *worker) evenlyTo(ext syntax.Extent) int {
+// evenlyTo is the landing at which an even stretch ends; one in row ends does not go round the corner.
+func (w *worker) evenlyTo(ext syntax.Extent, ends bool) int {
 	end := w.pos
 	for end < w.met {
 		switch {
@@ -203,7 +204,7 @@ func (w *worker) evenlyTo(ext syntax.Extent) int {
 			if w.isCorner(end, 0) {
 				return end
 			}
-		case !w.allRound && w.lands[end].how != w.lands[w.pos].how:
+		case (!w.allRound || ends) && w.lands[end].how != w.lands[w.pos].how:
 			return end
 		}
 		end++

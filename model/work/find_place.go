@@ -18,6 +18,8 @@ func (w *worker) find(p *syntax.Place) (target, error) {
 	switch {
 	case w.place != nil && plain && p.Below == 0 && p.Row == 0:
 		return *w.place, nil
+	case p.What == syntax.InUnworked, p.Row > 0 && p.What == syntax.InSt && p.Lie == syntax.LieUnsaid && w.leftBy(p.Row) >= 0:
+		return w.findUnworked(p)
 	case p.Below > 1 || p.Row > 0:
 		return w.findBelow(p)
 	case w.isBase && w.met == 0 && plain: // nothing but the ring to work into
@@ -87,6 +89,11 @@ func (w *worker) findNext(what syntax.What, name string, chains int) (target, er
 			return target{}, err
 		}
 		i = w.seek(what, name, chains)
+	case i < 0 && what == syntax.InUnder:
+		if err := w.toUnderside(); err != nil {
+			return target{}, err
+		}
+		i = w.seek(what, name, chains)
 	case i < 0 && what == syntax.InCh: // the top of the turning chain is a chain as well
 		i = w.seek(syntax.InTch, "", 0)
 	}
@@ -123,15 +130,32 @@ func (w *worker) toSide() error {
 	return w.along(&syntax.Along{Edge: syntax.SideEdge})
 }
 
-// toRowEnds turns the corner for "sc in each row end".
-func (w *worker) toRowEnds(body []syntax.Node) error {
+// toUnderside turns the corner to the foundation's other side.
+func (w *worker) toUnderside() error {
+	if w.edge == fabric.Bottom {
+		return nil
+	}
+	return w.along(&syntax.Along{Edge: syntax.LowerEdge})
+}
+
+// toEdge turns the corner for "sc in each row end" and "sc in each ch of foundation".
+func (w *worker) toEdge(body []syntax.Node) error {
 	if len(body) == 0 {
 		return nil
 	}
-	if m, ok := body[0].(*syntax.Make); !ok || m.Place == nil || m.Place.What != syntax.InEnd || w.seek(syntax.InEnd, "", 0) >= 0 {
+	m, ok := body[0].(*syntax.Make)
+	if !ok || m.Place == nil || w.seek(m.Place.What, "", 0) >= 0 {
 		return nil
 	}
-	return w.toSide()
+	switch m.Place.What {
+	case syntax.InEnd:
+		return w.toSide()
+	case syntax.InUnder:
+		return w.toUnderside()
+	case syntax.InUnworked:
+		return w.toLedge(m.Place.Row)
+	}
+	return nil
 }
 
 func (w *worker) findSame() (target, error) {
@@ -239,7 +263,12 @@ func (w *worker) findOfPlain(p, q *syntax.Place) (target, error) {
 // them out without a word.
 func (w *worker) findLast(p *syntax.Place) (target, error) {
 	n := w.times(p.N)
-	for i := w.met - 1; i >= w.pos; i-- {
+	end := w.met
+	if w.allRound && p.What != syntax.InEnd && p.What != syntax.InUnder { // the last of the edge at hand
+		for end = w.pos; end < w.met && w.lands[end].how == w.lands[w.pos].how; end++ {
+		}
+	}
+	for i := end - 1; i >= w.pos; i-- {
 		if !w.matches(i, p.What, p.Name, 0) {
 			continue
 		}

@@ -41,9 +41,10 @@ func (w *worker) fit(o opened, tail []syntax.Node, top bool) error {
 			f.rest, ending = slices.Concat(x.Ending, tail), true
 		}
 	}
-	if err := w.toRowEnds(o.body); err != nil {
+	if err := w.toEdge(o.body); err != nil {
 		return err
 	}
+	w.backToSpace(o.body)
 	ext := o.ext
 	limit, err := w.limitOf(&ext)
 	if err != nil {
@@ -64,6 +65,29 @@ func (w *worker) fit(o opened, tail []syntax.Node, top bool) error {
 		return w.sequence(f.rest, false)
 	}
 	return f.comeOut(ending, ext.How == syntax.ToLast, stop)
+}
+
+// backToSpace: "sl st in first ch-3 sp, ch 1, *sc in ch-3 sp, ch 4; rep from * around" begins in the space to which the
+// slip stitches led.
+func (w *worker) backToSpace(body []syntax.Node) {
+	if !w.round || !w.start || w.tch >= 0 || !w.hasSame || w.same.how != fabric.Space || w.same.a < 0 || len(body) == 0 || w.same.b+1 != int32(w.pos) {
+		return
+	}
+	p := placeOf(body[0])
+	if p != nil && p.Ord == syntax.Next && p.What == syntax.InSp && p.Of == nil && !anyNode(body[1:], func(n syntax.Node) bool { q := placeOf(n); return q != nil && q.Ord == syntax.Same }) {
+		w.pos = int(w.same.a)
+	}
+}
+
+// placeOf is the place of a stitch or a group, nil for none.
+func placeOf(n syntax.Node) *syntax.Place {
+	switch x := n.(type) {
+	case *syntax.Make:
+		return x.Place
+	case *syntax.Group:
+		return x.Place
+	}
+	return nil
 }
 
 // worksOn reports whether instructions need stitches of the row below.

@@ -154,8 +154,10 @@ func (w *worker) matches(i int, what syntax.What, name string, chains int) bool 
 		return w.isCorner(i, chains)
 	case syntax.InEnd:
 		return l.how == fabric.RowEnd
-	case syntax.InUnder:
-		return l.how == fabric.Underside
+	case syntax.InUnder: // in the first row the chain itself, until it is worked
+		return l.how == fabric.Underside || l.base && w.edge == fabric.Upper
+	case syntax.InUnworked:
+		return i >= w.ledgeFrom && w.ledgeFrom > 0
 	}
 	return false
 }

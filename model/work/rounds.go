@@ -105,11 +105,27 @@ func (w *worker) joinAt(body []syntax.Node) (int, error) {
 				return i, m
 			}
 		case *syntax.Turn, *syntax.Note:
+		case *syntax.Skip: // "skip next 6 sts of Row 2, join B in next st"
+			if i+1 == len(body) || !joinsIn(body[i+1]) {
+				return i, nil
+			}
+			if err := w.skip(x, body[i+1:]); err != nil {
+				m := asMisfit(err)
+				m.span = x.Span
+				return i, m
+			}
+			w.start = true
 		default:
 			return i, nil
 		}
 	}
 	return len(body), nil
+}
+
+// joinsIn reports whether a node joins yarn in a named place.
+func joinsIn(n syntax.Node) bool {
+	y, ok := n.(*syntax.Yarn)
+	return ok && y.Do == syntax.JoinIn && y.Place != nil
 }
 
 // beginAt lets the row begin where the yarn is joined. A round ends beside it.

@@ -228,9 +228,17 @@ func (w *worker) skip(x *syntax.Skip, rest []syntax.Node) error {
 		}
 		n -= w.pos
 	}
-	if w.behind >= n && (x.Behind || x.What == syntax.InSt && w.behind > 0) {
+	if w.behind >= n && (x.Behind || (x.What == syntax.InSt || x.What == syntax.InKind) && w.behind > 0) {
 		w.behind -= n // it names what the long stitch has passed
 		return nil
+	}
+	if x.What == syntax.InUnworked || x.Row > 0 && w.leftBy(x.Row) >= 0 {
+		if err := w.toLedge(x.Row); err != nil {
+			return err
+		}
+		y := *x
+		y.What, y.Row = syntax.InSt, 0
+		return w.skip(&y, rest)
 	}
 	w.skipA = -1
 	for range n {
