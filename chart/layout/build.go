@@ -322,4 +322,5 @@ func (p *piece) settleHeights(r row) {
 			n.h = max(n.h, p.h.cableRow)
 		}
 	}
+	p.evenHeights(r)
 }

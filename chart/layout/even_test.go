@@ -1,0 +1,46 @@
+package layout
+
+import "testing"
+
+// tops gives the least and greatest height of the stitches of the last row.
+func tops(p *Plan) (low, high float64) {
+	r := p.Fabric.Rows[len(p.Fabric.Rows)-1]
+	low, high = 1e9, -1e9
+	for id := r.First; id < r.Last; id++ {
+		if q := &p.Poses[id]; q.Placed && q.NLegs > 0 {
+			low, high = min(low, q.Top.Y), max(high, q.Top.Y)
+		}
+	}
+	return low, high
+}
+
+func TestTallAmongShort(t *testing.T) {
+	tests := []struct {
+		name, rows  string
+		least, most float64 // between the lowest and the highest top of the last row, u
+	}{
+		{"tr between sc lie level, however many rows", `
+Ch 13.
+Row 1: Sc in 2nd ch from hook and in each ch across, turn.
+Row 2: Ch 1, *sc in next st, tr in next st; rep from * across, turn.
+Row 3: Ch 1, sc in each st across, turn.
+Rows 4-13: Rep Rows 2 and 3.`, 0, .05},
+		{"edges go with a row of puffs", `
+Ch 16.
+Row 1: Puff in 5th ch from hook (skipped 4 ch count as dc), *ch 1, skip next ch, puff in next ch; rep from * to last ch, dc in last ch, turn.`, 0, .35},
+		{"a wave keeps its slope", `
+Ch 17.
+Row 1: Sc in 2nd ch from hook, sc in next 3 ch, hdc in next 2 ch, dc in next 2 ch, tr in next 4 ch, dc in next 2 ch, hdc in next 2 ch, turn.`, .9, 2},
+		{"shells keep their fans", `
+Ch 14.
+Row 1: Sc in 2nd ch from hook, *skip next 2 ch, 5 dc in next ch, skip next 2 ch, sc in next ch; rep from * across, turn.`, .3, 2},
+	}
+	for _, tt := range tests {
+		t.Run(tt.name, func(t *testing.T) {
+			low, high := tops(Arrange(swatchOf(t, tt.rows, 1), Measured()))
+			if d := high - low; d < tt.least || d > tt.most {
+				t.Errorf("the last row lies from %.2f to %.2f, %.2f apart; want %.2f to %.2f", low, high, d, tt.least, tt.most)
+			}
+		})
+	}
+}
