@@ -4,6 +4,7 @@ import (
 	"maps"
 	"slices"
 	"strings"
+	"time"
 
 	"fyne.io/fyne/v2"
 
@@ -33,6 +34,26 @@ const (
 	wordsSeen  = 7
 	leastBegun = 2 // letters, before the list comes of itself
 )
+
+// restAfter is how long nothing is typed before what was typed last is judged.
+const restAfter = 1200 * time.Millisecond
+
+// typedInRows follows the letters that are typed in the rows.
+func (w *window) typedInRows() {
+	w.offerWords(false)
+	if w.resting == nil {
+		w.resting = time.AfterFunc(restAfter, func() { w.post(w.rest) })
+	} else {
+		w.resting.Reset(restAfter)
+	}
+}
+
+// rest has what was typed last judged, unless a word of it waits to be completed.
+func (w *window) rest() {
+	if w.completing.words == nil {
+		w.s.Rest()
+	}
+}
 
 // offerWords shows the words that what was just typed may be the beginning of. Asked for, it shows them at
 // the first letter and also behind a whole word.

@@ -57,6 +57,7 @@ type window struct {
 	typed      string                    // letters typed in a picture, not yet a stitch
 	completing completing
 	words      *control.Panel // the list of words to complete by
+	resting    *time.Timer    // judges what was typed last; nil before the first letter
 	sought     string         // what was looked for last in the rows
 
 	page     *rows.Page
@@ -104,7 +105,7 @@ func newWindow(a fyne.App, lib *stitch.Library, s *session.Session, set *setting
 	w.page.Shortcut = w.runShortcut
 	w.page.Menu = func(at fyne.Position) { w.popUp(rowsMenu, at) }
 	w.page.Complete = func() bool { return w.complete(false) }
-	w.page.First, w.page.Typed, w.page.Left = w.listKey, func() { w.offerWords(false) }, w.closeWords
+	w.page.First, w.page.Typed, w.page.Left = w.listKey, w.typedInRows, w.closeWords
 	w.page.Keys, w.page.NewRow, w.page.Modifiers = w.plainKey, w.newRow, w.modifiers
 	w.pair = picture.New(s, th, post)
 	w.pair.Menu = func(at fyne.Position) { w.popUp(pictureMenu, at) }
@@ -173,7 +174,6 @@ func newWindow(a fyne.App, lib *stitch.Library, s *session.Session, set *setting
 	s.Watch(func(c session.Change) {
 		if c&session.File != 0 && c&session.Pictures != 0 {
 			w.leaveGuide() // another document
-			w.contact.locked, w.contact.scroll = nil, 0
 		}
 		w.seeGuide("")
 	})

@@ -50,6 +50,9 @@ func (w *window) where() string {
 	case r.Chains > 0:
 		says += "; " + translation.Fill("{{.N}} chains", "N", r.Chains)
 	}
+	if u := w.s.Unsure(); u.Rows[row] {
+		says += "; " + translation.Fill("it stands on the fault in {{.Row}}", "Row", u.On)
+	}
 	return says
 }
 

@@ -3,6 +3,7 @@ package picture
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
@@ -35,6 +36,7 @@ type Pair struct {
 	stack bool
 
 	shown     *session.Made
+	unsure    []int32 // stitches shown that stand on a fault
 	Chart     *Pane
 	Cloth     *Pane
 	chart     *chartSight
@@ -66,7 +68,7 @@ func New(s *session.Session, th *theme.Theme, post func(func())) *Pair {
 func (p *Pair) changed(c session.Change) {
 	switch {
 	case c&session.File != 0 && c&session.Pictures != 0: // another document
-		p.chart, p.cloth, p.shown = nil, nil, nil
+		p.chart, p.cloth, p.shown, p.unsure = nil, nil, nil, nil
 		p.Chart.sight, p.Cloth.sight = nil, nil
 		p.view.Whole = true
 	case c&(session.Pictures|session.Worked) != 0:
@@ -74,6 +76,11 @@ func (p *Pair) changed(c session.Change) {
 	case c&(session.Choice) != 0:
 		p.Chart.Mark()
 		p.Cloth.Mark()
+	}
+	if unsure := p.s.Unsure().Stitches; p.s.Current() && !slices.Equal(unsure, p.unsure) {
+		p.unsure = unsure
+		p.Chart.redraw()
+		p.Cloth.redraw()
 	}
 	p.chartHead.Redraw()
 	p.clothHead.Redraw()
@@ -270,7 +277,10 @@ func (p *Pair) says() string {
 	case n > 1:
 		return fmt.Sprintf("%d stitches chosen", n)
 	}
-	return "from the right side"
+	if u := p.s.Unsure(); len(u.Stitches) > 0 {
+		return translation.Fill("what stands on the fault in {{.Row}} is pale", "Row", u.On)
+	}
+	return translation.Say("from the right side")
 }
 
 func (p *Pair) drawClothHead(d *control.Canvas, k theme.Tokens, size fyne.Size) []control.Spot {

@@ -86,7 +86,9 @@ func (p *Pane) paint(w, h int) image.Image {
 		p.kept = image.NewRGBA(image.Rect(0, 0, w, h))
 	}
 	if p.sight != nil && w > 2 && h > 2 {
-		p.sight.paint(p.kept, p.matrix(float64(w)/float64(p.Size().Width)), p.pair.th.Tokens())
+		m, k := p.matrix(float64(w)/float64(p.Size().Width)), p.pair.th.Tokens()
+		p.sight.paint(p.kept, m, k)
+		veil(p.kept, p.sight, p.pair.unsure, m, k.Paper)
 		return p.kept
 	}
 	k := p.pair.th.Tokens().Paper

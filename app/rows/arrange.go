@@ -104,6 +104,12 @@ func caretOr(inHand bool, caret, end int) int {
 // arrangeNotes sets the row's findings under its words: faults always, doubts and notes while the row is in hand.
 func (b *box) arrangeNotes(y, width float32, inHand bool, s *scribe) float32 {
 	b.noteTop = y
+	if b.stands != "" {
+		for _, l := range wrap(b.stands, 0, len(b.stands), width-textLeft-textMargin, s.second, s.second) {
+			b.standsOn = append(b.standsOn, b.stands[l.start:l.end])
+		}
+		y += 2 + noteLine*float32(len(b.standsOn))
+	}
 	for i, fd := range b.findings {
 		if fd.Severity != diag.Fault && !inHand {
 			continue

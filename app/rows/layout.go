@@ -95,6 +95,7 @@ type box struct {
 	cords    []float32
 	loop     bool
 	noteTop  float32
+	standsOn []string // lines that say that the row stands on a fault
 	notes    []note
 	height   float32
 }

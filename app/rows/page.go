@@ -124,7 +124,7 @@ func (p *Page) relay() {
 		p.ruling = blankRules(p.th.Tokens(), width, p.Size().Height)
 		return
 	}
-	list := paragraphs(p.s.Rows(), m, p.s.Since(), p.s.Findings())
+	list := paragraphs(p.s.Rows(), m, p.s.Since(), p.s.Findings(), p.s.Unsure())
 	if m == nil {
 		p.boxes, p.height = arrange(p.s.Rows(), list, nil, width, p.s.Caret().At, p.scribe)
 		p.ruling = nil

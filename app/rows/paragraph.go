@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"strandway/app/session"
+	"strandway/app/translation"
 	"strandway/model/diag"
 	"strandway/model/syntax"
 )
@@ -22,11 +23,13 @@ type paragraph struct {
 	count    string    // what it comes to, "" where the row says so itself
 	works    []int     // the fabric rows it makes
 	findings []diag.Finding
+	unsure   bool   // it stands on a fault
+	stands   string // says so, of the first such row
 }
 
 // paragraphs divides the present text into rows. What has been made may be of an older text, and nil at
 // first; since carries its places over.
-func paragraphs(text string, m *session.Made, since session.Shift, findings diag.List) []paragraph {
+func paragraphs(text string, m *session.Made, since session.Shift, findings diag.List, unsure *session.Unsure) []paragraph {
 	starts := []int{0}
 	for i := range len(text) {
 		if text[i] == '\n' && i+1 < len(text) {
@@ -69,6 +72,7 @@ func paragraphs(text string, m *session.Made, since session.Shift, findings diag
 		}
 		list[k].describe(i, r, m, since)
 	}
+	markUnsure(list, unsure)
 	for _, fd := range findings {
 		if fd.Span.Len() == 0 {
 			continue
@@ -81,6 +85,22 @@ func paragraphs(text string, m *session.Made, since session.Shift, findings diag
 		}
 	}
 	return list
+}
+
+// markUnsure marks the rows that stand on a fault.
+func markUnsure(list []paragraph, unsure *session.Unsure) {
+	first := true
+	for k := range list {
+		p := &list[k]
+		if len(p.works) == 0 || !unsure.Rows[p.works[0]] {
+			continue
+		}
+		p.unsure = true
+		if first {
+			p.stands = translation.Fill("From here on all stands on the fault in {{.Row}}.", "Row", unsure.On)
+		}
+		first = false
+	}
 }
 
 // describe fills in what the tree and the fabric know of a row.

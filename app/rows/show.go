@@ -134,7 +134,7 @@ func (d *picture) box(b *box) {
 	inHand := caret.At >= b.span.Start && caret.At <= b.span.End
 	worst := b.worst()
 
-	washTop, washBottom := b.textTop-4, b.noteTop+4
+	washTop, washBottom := b.textTop-4, b.noteTop+4+noteLine*float32(len(b.standsOn))
 	if len(b.notes) > 0 {
 		last := b.notes[len(b.notes)-1]
 		washBottom = last.y + noteLine*float32(len(last.lines)) + 6
@@ -157,7 +157,11 @@ func (d *picture) box(b *box) {
 	}
 	d.chosenText(b)
 
-	number := look{size: theme.Number, face: bold, colour: k.Ink}
+	ink := k.Ink
+	if b.unsure {
+		ink = k.Ink2
+	}
+	number := look{size: theme.Number, face: bold, colour: ink}
 	numberEnd := float32(numberRight)
 	if len(b.number) > 3 && b.side == "" {
 		numberEnd += 18 // a range of rows takes the side's place
@@ -169,7 +173,7 @@ func (d *picture) box(b *box) {
 	if b.tag != "" {
 		d.textRight(b.tag, numberRight+16, b.textTop, lineHeight, look{size: theme.Small, colour: k.Ink2})
 	}
-	words := look{size: theme.Body, face: serif, colour: k.Ink}
+	words := look{size: theme.Body, face: serif, colour: ink}
 	if b.row < 0 {
 		words = look{size: theme.Body, face: serifItalic, colour: k.Ink2}
 	}
@@ -199,6 +203,9 @@ func (d *picture) box(b *box) {
 	}
 	for i := range b.findings {
 		d.underline(b, &b.findings[i])
+	}
+	for i, l := range b.standsOn {
+		d.text(l, textLeft, b.noteTop+float32(i)*noteLine, noteLine, look{size: theme.Second, colour: k.Ink2})
 	}
 	for i := range b.notes {
 		d.note(b, &b.notes[i])

@@ -40,9 +40,17 @@ func (s *Session) Findings() diag.List {
 	return list
 }
 
-// beingTyped reports whether the last letter of a stretch of the rows is the one that was typed last.
+// beingTyped reports whether a stretch of the rows is being typed in.
 func (s *Session) beingTyped(span diag.Span) bool {
-	return s.typing && span.Start < s.caret.At && s.caret.At == span.End
+	return s.typing && span.Start < s.caret.At && s.caret.At <= span.End
+}
+
+// Rest says that the author has stopped typing for a while: what she typed last is judged now.
+func (s *Session) Rest() {
+	if s.typing {
+		s.typing = false
+		s.tell(Worked)
+	}
 }
 
 // NextFinding puts the caret to the next finding in the rows, or with step -1 to the last

@@ -57,9 +57,10 @@ func (d *desk) settleDown(t *testing.T) {
 //	undo, redo, mend, cut
 //	stitch R.S       the S-th stitch of fabric row R is chosen
 //	put WORD, insert WORD, takeout   as typed in a picture: 5dc, ch3, sk2
+//	rest             nothing is typed for a while
 //	loose            nothing is chosen any more
 //	pencil LETTER, fill LETTER   the chosen stitches, or the patch about them, in a yarn
-//	has TEXT, hasnot TEXT, says ID, saysnot ID, count R N, undoes LABEL, saved, unsaved, text TEXT, word TEXT
+//	has TEXT, hasnot TEXT, says ID, saysnot ID, count R N, unsure R R, undoes LABEL, saved, unsaved, text TEXT, word TEXT
 func TestScripts(t *testing.T) {
 	files, err := filepath.Glob("testdata/*.txt")
 	if err != nil || len(files) == 0 {
@@ -161,6 +162,8 @@ func (d *desk) do(t *testing.T, verb, rest string) string {
 		if err := paint(rest); err != nil {
 			return err.Error()
 		}
+	case "rest":
+		d.Rest()
 	case "loose":
 		d.ChooseNone()
 	case "takeout":
@@ -196,6 +199,16 @@ func (d *desk) check(t *testing.T, verb, rest string) string {
 	case "saysnot":
 		if slices.ContainsFunc(d.Findings(), func(f diag.Finding) bool { return f.ID == rest }) {
 			return "it does"
+		}
+	case "unsure":
+		var rows []string
+		for i, unsure := range d.Unsure().Rows {
+			if unsure {
+				rows = append(rows, strconv.Itoa(i))
+			}
+		}
+		if got := strings.Join(rows, " "); got != rest {
+			return "they are " + got
 		}
 	case "count":
 		row, count, _ := strings.Cut(rest, " ")

@@ -45,6 +45,7 @@ type Session struct {
 	wish      wish
 	read      reading
 	look      Look
+	unsure    standing
 
 	made     *Made
 	maker    *maker
