@@ -303,6 +303,36 @@ func TestFloatsClimbTheEdge(t *testing.T) {
 	}
 }
 
+func TestAnEdgingCoversFloats(t *testing.T) {
+	const stripes = "With A.\nFoundation: Ch 9.\nRow 1 (RS): Sc in 2nd ch from hook and in each ch across, turn.\nRow 2: Ch 1, sc in each st across, turn.\n" +
+		"Rows 3-4: With B, ch 1, sc in each st across, turn.\nRows 5-6: With A, ch 1, sc in each st across, turn.\n"
+	depth := func(rows string) (z int16) {
+		c := Make(worked(t, rows, 1), nil, Options{})
+		for _, in := range c.instances {
+			if c.keys[in.key].part.form == float {
+				z = in.z
+			}
+		}
+		return z
+	}
+	if bare, edged := depth(stripes), depth(stripes+"Edging: With C, ch 1, sc evenly around, working 3 sc in each corner, join with sl st in first sc."); bare <= 0 || edged >= 0 {
+		t.Errorf("the float lies at %d bare, want in front; at %d edged, want behind", bare, edged)
+	}
+}
+
+func TestRoundsClose(t *testing.T) {
+	// A gap in the braid would lie where the last stitch of the round meets the first.
+	for _, rows := range []string{
+		"Rnd 1 (RS): 6 sc in magic ring. (6 sc)\nRnd 2: 2 sc in each st around. (12 sc)",
+		"Ch 9.\nRow 1 (RS): Sc in 2nd ch from hook and in each ch across, turn.\nRow 2: Ch 1, sc in each st across, turn.\nEdging: Ch 1, sc evenly around, working 3 sc in each corner, join with sl st in first sc.",
+	} {
+		p := worked(t, rows, 1)
+		if last := len(p.Fabric.Rows) - 1; !newMaker(p, nil, Options{}).closed(last) {
+			t.Errorf("the last round of %q lies open", rows)
+		}
+	}
+}
+
 func TestYarnIsUsedInWorkingOrder(t *testing.T) {
 	c := Make(swatch{kind: dc, cols: 6, rows: 4, yarnOf: twoRows}.plan(), nil, Options{})
 	end := map[uint8]float64{}

@@ -12,6 +12,7 @@ import (
 func (m *maker) floats() {
 	f := m.fabric
 	waiting := make(map[uint8]int32) // the last stitch made before the yarn was left
+	ends := m.rowEnds()
 	for _, e := range f.Events {
 		switch e.Do {
 		case fabric.Drop:
@@ -23,7 +24,7 @@ func (m *maker) floats() {
 			to := m.firstOf(e.Yarn, e.Before)
 			delete(waiting, e.Yarn)
 			if left && from >= 0 && to >= 0 {
-				m.float(from, to)
+				m.float(from, to, ends)
 			}
 		}
 	}
@@ -50,7 +51,7 @@ func (m *maker) firstOf(yarn uint8, from int32) int32 {
 }
 
 // float carries yarn from the end of one stitch to the foot of another.
-func (m *maker) float(from, to int32) {
+func (m *maker) float(from, to int32, ends []geom.Point) {
 	rows := m.fabric.Stitches[to].Row - m.fabric.Stitches[from].Row
 	a, b := m.top(from), m.top(to)
 	if l := m.plan.Poses[to]; l.NLegs > 0 {
@@ -62,20 +63,40 @@ func (m *maker) float(from, to int32) {
 	case rows < 2 && rows > 0:
 		// The next row starts where this one ended: nothing is carried.
 	case math.Abs(b.X-a.X) < 2.5 && rows > 0:
-		m.climb(a, b)
+		m.climb(a, b, ends)
 	case rows == 0:
 		m.across(a, b)
 	}
 }
 
-// climb carries yarn up the edge, outside the ends of the rows it passes.
-func (m *maker) climb(a, b geom.Point) {
+// rowEnds is where stitches of an edging stand in the ends of rows.
+func (m *maker) rowEnds() []geom.Point {
+	var out []geom.Point
+	for id := range m.plan.Poses {
+		for i, b := range m.fabric.Of(int32(id)) {
+			if pose := &m.plan.Poses[id]; b.How == fabric.RowEnd && i < int(pose.NLegs) {
+				out = append(out, m.at(m.plan.Legs[pose.FirstLeg+int32(i)].Foot))
+			}
+		}
+	}
+	return out
+}
+
+// climb carries yarn up the edge, outside the ends of the rows it passes; an
+// edging is worked over it.
+func (m *maker) climb(a, b geom.Point, ends []geom.Point) {
 	p, out := part{form: float}, 1.
 	if a.X < m.cloth.box.Centre().X {
 		p.n, out = leftward, -1
 	}
-	x := max(a.X*out, b.X*out) * out
-	m.add(p, geom.Point{X: x + .30*out, Y: a.Y - .1}, geom.Point{X: x + .30*out, Y: b.Y + .1}, .06)
+	x := max(a.X*out, b.X*out)*out + .30*out
+	z := .06
+	for _, e := range ends {
+		if math.Abs(e.X-x) < 1.2 && (e.Y > a.Y) != (e.Y > b.Y) {
+			z = -.75
+		}
+	}
+	m.add(p, geom.Point{X: x, Y: a.Y - .1}, geom.Point{X: x, Y: b.Y + .1}, z)
 }
 
 // across carries yarn along the back of a row: in sight from the wrong side,

@@ -33,7 +33,6 @@ func (m *maker) hanging(id int32) {
 // join adds the slip stitch that closes a round: a loop from the round's last
 // top over its first.
 func (m *maker) join(id int32, first geom.Point) {
-	const widest = 2 // between the ends of a round that lies closed
 	last := id - 1
 	for last >= 0 && !m.plan.Poses[last].Placed {
 		last--
@@ -41,7 +40,7 @@ func (m *maker) join(id int32, first geom.Point) {
 	if last < 0 || m.fabric.Stitches[last].Row != m.fabric.Stitches[id].Row {
 		return
 	}
-	if a := m.top(last); a.Sub(first).Len() < widest {
+	if a := m.top(last); m.closed(int(m.fabric.Stitches[id].Row)) {
 		m.add(part{form: surfaceLink}, a.Lerp(first, .3), first.Add(first.Sub(a).Mul(.25)), .06)
 	}
 }

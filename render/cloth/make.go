@@ -211,8 +211,8 @@ func halfWays(prev, p, next geom.Point, mirror float64) (a, b geom.Point) {
 		prev, next = p.Sub(geom.Point{X: .5 * mirror}), p.Add(geom.Point{X: .5 * mirror})
 	case prev == p:
 		prev = p.Sub(next.Sub(p).Mul(.6))
-	case next == p:
-		next = p.Add(p.Sub(prev).Mul(.6))
+	case next == p: // at the end of a row the yarn goes on upward
+		next = p.Add(p.Sub(prev).Mul(.24))
 	}
 	return prev.Lerp(p, .5), p.Lerp(next, .5)
 }
@@ -234,10 +234,22 @@ func (m *maker) loops(p part, a, b geom.Point, z float64) {
 	}
 }
 
-// closed reports whether the last stitch of a row meets its first.
+// closed reports whether the last stitch of a row meets its first: in rounds,
+// unless they lie cut open.
 func (m *maker) closed(r int) bool {
-	round := m.plan.Manner == layout.Circle || m.plan.Manner == layout.Polygon
-	return round && r > 0 && m.fabric.Rows[r].Shape != fabric.Flat
+	const widest = 2.5 // between the ends of a round that lies closed
+	row := &m.fabric.Rows[r]
+	if r == 0 || row.Shape == fabric.Flat {
+		return false
+	}
+	first, last := row.First, row.Last-1
+	for first < last && !m.plan.Poses[first].Placed {
+		first++
+	}
+	for last > first && !m.plan.Poses[last].Placed {
+		last--
+	}
+	return m.top(last).Sub(m.top(first)).Len() < widest
 }
 
 // resume turns back to a stitch of the row just worked, for its top loops.
