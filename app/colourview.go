@@ -1,52 +1,71 @@
 package app
 
 import (
-	"context"
 	"fmt"
-	"image"
-	"image/color"
-	"strings"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/widget"
 
 	"strandway/app/control"
-	"strandway/app/session"
 	"strandway/app/theme"
-	"strandway/chart/geom"
+	"strandway/app/translation"
+	"strandway/model"
 	"strandway/model/colour"
+	"strandway/model/palette"
 	"strandway/render/cloth"
 )
 
-// contact is the contact sheet: the same crop of the cloth, drawn once and coloured
-// for every colourway.
+// contact is what the Colour view keeps: the leaf that is open, how its pictures are looked at,
+// and the crop of the cloth that all of them show, drawn once and coloured for each.
 type contact struct {
 	w      *window
-	seen   sight // how the pictures are looked at
-	buffer *cloth.Buffer
-	of     *cloth.Cloth
-	size   image.Point
-	asked  askedFor
+	leaf   colourLeaf
+	seen   sight
+	ground cloth.Ground
+	crop   crop
 	scroll float32
 	tall   float32
+
+	locked    map[string]bool // by letter: keeps its shade
+	stash     []palette.Shade // the yarns at home; nil before they are opened
+	fromStash bool            // suggestions are taken from them
+	offers    offers
 }
 
-type askedFor struct {
-	cloth *cloth.Cloth
-	size  image.Point
+// colourLeaf is one leaf of the Colour view.
+type colourLeaf int
+
+const (
+	waysLeaf colourLeaf = iota
+	lettersLeaf
+	suggestLeaf
+	readLeaf
+)
+
+// leaves are the leaves of the Colour view by name.
+var leaves = []struct {
+	leaf colourLeaf
+	name string
+	hint string
+}{
+	{waysLeaf, "Colourways", "the same piece in every colourway"},
+	{lettersLeaf, "Letters", "these shades in every order of the letters"},
+	{suggestLeaf, "Suggestions", "other shades by rule, or from the yarns at home"},
+	{readLeaf, "Can it be read?", "how far yarns that touch are apart, to all eyes and on camera"},
 }
 
 // sight is a light or an eye that all pictures are seen by.
 type sight struct {
 	name   string
 	vision colour.Vision
-	warm   bool
+	light  cloth.Light
 }
 
+// sights are the lights and eyes there are; the first is the usual one.
 func sights() []sight {
 	return []sight{
 		{name: "Daylight"},
-		{name: "Warm light", warm: true},
+		{name: "Warm light", light: cloth.Warm},
 		{name: "Grey", vision: colour.Greyscale},
 		{name: "Red-blind", vision: colour.Protanopia},
 		{name: "Green-blind", vision: colour.Deuteranopia},
@@ -54,53 +73,165 @@ func sights() []sight {
 	}
 }
 
-func (s sight) of(c color.NRGBA) color.NRGBA { return s.vision.Seen(c) }
+// grounds are what a piece can lie on.
+var grounds = []struct {
+	ground cloth.Ground
+	name   string
+}{{cloth.Paper, "On paper"}, {cloth.Wood, "On wood"}, {cloth.Linen, "On linen"}, {cloth.Transparent, "On nothing"}}
 
-// Lightness that neighbours must differ by, L*, to be told apart without their hue.
-const apart = 12
+// back is what the pictures lie on, in their light.
+func (c *contact) back() cloth.Background {
+	return cloth.Background{Ground: c.ground, Light: c.seen.light}
+}
 
-// drawColour draws the contact sheet.
+// Heights of the Colour view's parts, px.
+const (
+	leavesHeight = 44
+	sightsHeight = 38
+	swatchesTop  = leavesHeight + sightsHeight
+)
+
+// drawColour draws the leaf of the Colour view that is open.
 func (w *window) drawColour(d *control.Canvas, k theme.Tokens, size fyne.Size) []control.Spot {
 	d.Rect(0, 0, size.Width, size.Height, 0, k.Paper)
 	c := &w.contact
-	p := w.s.Pattern()
+	var says string
 	var spots []control.Spot
-	x := d.Words("Colourways", 16, 22, theme.Body, true, k.Ink)
-	if size.Width > 760 {
-		x = d.Words("the same piece, "+ways(len(p.Colourways)), x+10, 22, theme.Second, false, k.Ink2)
+	switch c.leaf {
+	case waysLeaf:
+		says, spots = w.drawWays(d, k, size)
+	case lettersLeaf:
+		says, spots = w.drawLetters(d, k, size)
+	case suggestLeaf:
+		says, spots = w.drawSuggestions(d, k, size)
+	case readLeaf:
+		says, spots = w.drawReading(d, k, size)
 	}
+	// The heads lie over what is scrolled under them.
+	d.Rect(0, 0, size.Width, swatchesTop-2, 0, k.Paper)
+	heads := append(w.drawLeaves(d, k, size.Width), w.drawSights(d, k, size.Width, says)...)
+	return append(heads, spots...)
+}
 
-	// The switches of light and eye stand at the right, as many as there is room for.
-	right := size.Width - 16
+// drawLeaves draws the names of the leaves, and at the right what the pictures lie on.
+func (w *window) drawLeaves(d *control.Canvas, k theme.Tokens, width float32) []control.Spot {
+	var spots []control.Spot
+	x := float32(8)
+	for _, l := range leaves {
+		name := translation.Say(l.name)
+		wide := control.Width(name, theme.Body, true) + 20
+		here := l.leaf == w.contact.leaf
+		ink := k.Ink2
+		if here {
+			ink = k.Ink
+			d.Rect(x+10, 36, wide-20, 2.5, 1, k.Accent)
+		}
+		d.WordsMid(name, x+wide/2, 22, theme.Body, here, ink)
+		spots = append(spots, control.Spot{X: x + 2, Y: 7, W: wide - 4, H: 30, Hint: translation.Say(l.hint), Do: func() { w.showLeaf(l.leaf) }})
+		x += wide
+	}
+	right := width - 16
+	save := translation.Say("Save…")
+	if wide := control.Width(save, theme.Second, true) + 22; right-wide > x+8 {
+		d.Frame(right-wide, 9, wide, 27, 5, k.Paper, k.Accent, 1.2)
+		d.WordsMid(save, right-wide/2, 22, theme.Second, true, k.Accent)
+		spots = append(spots, control.Spot{X: right - wide, Y: 9, W: wide, H: 27, Hint: translation.Say("save these pictures as one sheet"), Do: w.askContact})
+		right -= wide + 14
+	}
+	var on string
+	for _, g := range grounds {
+		if g.ground == w.contact.ground {
+			on = translation.Say(g.name)
+		}
+	}
+	if wide := control.Width(on, theme.Second, false) + 14; right-wide > x+8 {
+		left := right - wide
+		d.More(d.Words(on, left, 22, theme.Second, false, k.Ink)+6, 22, k.Ink2)
+		spots = append(spots, control.Spot{X: left - 6, Y: 8, W: wide + 12, H: 29, Hint: translation.Say("what the piece lies on"), Do: func() { w.askGround(fyne.NewPos(left-6, 38)) }})
+	}
+	return spots
+}
+
+// drawSights draws the sentence about the leaf and the switches of light and eye.
+func (w *window) drawSights(d *control.Canvas, k theme.Tokens, width float32, says string) []control.Spot {
+	const middle = leavesHeight + 16
+	right := width - 10
+	spots := w.chips(d, k, &right, middle, func(s sight) bool {
+		return w.contact.leaf != readLeaf || s.vision == colour.Full // which shows all eyes at once
+	})
+	if control.Width(says, theme.Second, false) < right-24 { // half a sentence says nothing
+		d.Words(says, 18, middle, theme.Second, false, k.Ink2)
+	}
+	return spots
+}
+
+// chips draws switches of light and eye, the last ending at right, which becomes where the first begins.
+func (w *window) chips(d *control.Canvas, k theme.Tokens, right *float32, middle float32, shown func(sight) bool) []control.Spot {
 	all := sights()
+	seen := w.contact.seen.name
+	if seen == "" || !shown(w.contact.seen) {
+		seen = all[0].name
+	}
+	var spots []control.Spot
 	for i := len(all) - 1; i >= 0; i-- {
 		s := all[i]
-		sw := control.Width(s.name, theme.Second, true) + 22
-		if right-sw < x+90 && s.name != c.seen.name && i > 0 {
+		if !shown(s) {
 			continue
 		}
-		right -= sw
-		if here := s.name == c.seen.name || c.seen.name == "" && i == 0; here {
-			d.Frame(right, 9, sw, 27, 5, k.Wash, k.Accent, 1.6)
-			d.WordsMid(s.name, right+sw/2, 22, theme.Second, true, k.Ink)
-		} else {
-			d.WordsMid(s.name, right+sw/2, 22, theme.Second, false, k.Ink2)
+		name := translation.Say(s.name)
+		wide := control.Width(name, theme.Second, true) + 16
+		*right -= wide
+		here := s.name == seen
+		ink := k.Ink2
+		if here {
+			ink = k.Ink
+			d.Frame(*right, middle-13, wide, 26, 5, k.Wash, k.Accent, 1.6)
 		}
-		spots = append(spots, control.Spot{X: right, Y: 8, W: sw, H: 29, Hint: "see every picture in " + strings.ToLower(s.name), Do: func() {
-			c.seen = s
+		d.WordsMid(name, *right+wide/2, middle, theme.Second, here, ink)
+		spots = append([]control.Spot{{X: *right, Y: middle - 14, W: wide, H: 28, Hint: translation.Say("see every picture so"), Do: func() {
+			w.contact.seen = s
 			w.colour.Redraw()
-		}})
+		}}}, spots...)
 	}
+	return spots
+}
 
-	columns := 2
-	if size.Width > 1300 {
-		columns = 3
+// showLeaf opens a leaf of the Colour view.
+func (w *window) showLeaf(l colourLeaf) {
+	w.contact.leaf, w.contact.scroll = l, 0
+	if w.view != colourView {
+		w.show(colourView)
 	}
-	const gap = 18
-	width := (size.Width - 32 - gap*float32(columns-1)) / float32(columns)
-	pictureHeight := float32(int(min(width*.385, max(120, (size.Height-60)/3-60))))
-	step := pictureHeight + 58
-	c.want(w.s.Made(), width, pictureHeight)
+	w.colour.Redraw()
+	w.win.Canvas().Focus(w.colour)
+}
+
+// askGround shows what the piece can lie on.
+func (w *window) askGround(at fyne.Position) {
+	m := fyne.NewMenu("")
+	for _, g := range grounds {
+		item := fyne.NewMenuItem(translation.Say(g.name), func() {
+			w.contact.ground = g.ground
+			w.colour.Redraw()
+		})
+		item.Checked = g.ground == w.contact.ground
+		m.Items = append(m.Items, item)
+	}
+	place := w.app.Driver().AbsolutePositionForObject(w.colour)
+	widget.ShowPopUpMenuAtPosition(m, w.win.Canvas(), place.Add(at))
+}
+
+// drawWays draws the piece in every colourway.
+func (w *window) drawWays(d *control.Canvas, k theme.Tokens, size fyne.Size) (says string, spots []control.Spot) {
+	swatches := w.ways()
+	more := tile{"New colourway: these shades, to be changed", w.addColourway}
+	return translation.Fill("the same piece, {{.Ways}}", "Ways", ways(len(w.s.Pattern().Colourways))),
+		w.drawSwatches(d, k, swatches, sheetOf{top: swatchesTop, size: size, least: 280, more: &more})
+}
+
+// ways are the swatches of all colourways.
+func (w *window) ways() []swatch {
+	p := w.s.Pattern()
 	names := []string{}
 	for _, way := range p.Colourways {
 		names = append(names, way.Name)
@@ -108,166 +239,22 @@ func (w *window) drawColour(d *control.Canvas, k theme.Tokens, size fyne.Size) [
 	if len(names) == 0 {
 		names = []string{""}
 	}
-	for i := range len(names) + 1 {
-		px := 16 + float32(i%columns)*(width+gap)
-		py := 44 + float32(i/columns)*step - c.scroll
-		if py+step < 40 || py > size.Height {
-			continue
+	var out []swatch
+	for _, name := range names {
+		shown := name
+		if shown == "" {
+			shown = translation.Say("Own shades")
 		}
-		if i == len(names) {
-			d.Frame(px, py, width, pictureHeight, 8, k.Desk, k.Line, 1)
-			d.WordsMid("+", px+width/2, py+pictureHeight/2-12, 20, false, k.Ink2)
-			d.WordsMid("New colourway: these shades, to be changed", px+width/2, py+pictureHeight/2+16, theme.Second, false, k.Ink2)
-			spots = append(spots, control.Spot{X: px, Y: py, W: width, H: pictureHeight, Hint: "one more colourway", Do: w.addColourway})
-			continue
-		}
-		spots = append(spots, w.drawWay(d, k, names[i], px, py, width, pictureHeight))
+		out = append(out, swatch{name: shown, shades: model.Shades(p, name), here: name == w.s.Colourway(),
+			hint: translation.Fill("show {{.Way}}", "Way", shown), do: func() { w.s.ShowColourway(name) }})
 	}
-	c.tall = 44 + float32((len(names)+columns)/columns)*step
-	return spots
+	return out
 }
 
 func ways(n int) string {
 	words := []string{"in its own shades", "one way", "two ways", "three ways", "four ways", "five ways", "six ways", "seven ways", "eight ways", "nine ways"}
 	if n < len(words) {
-		return words[n]
+		return translation.Say(words[n])
 	}
-	return fmt.Sprintf("%d ways", n)
-}
-
-// drawWay draws one colourway: its picture, its name, and how far its yarns are apart.
-func (w *window) drawWay(d *control.Canvas, k theme.Tokens, name string, x, y, width, height float32) control.Spot {
-	m := w.s.Made()
-	here := name == w.s.Colourway()
-	if img := w.contact.picture(m, name); img != nil {
-		picture := canvas.NewImageFromImage(img)
-		picture.ScaleMode = canvas.ImageScaleFastest
-		d.Add(picture, x, y, width, height)
-	}
-	if here {
-		d.Frame(x-3, y-3, width+6, height+6, 4, color.Transparent, k.Accent, 2.4)
-	}
-	shown := name
-	if shown == "" {
-		shown = "Own shades"
-	}
-	d.Words(control.Fitted(shown, theme.Body, true, width-120), x, y+height+18, theme.Body, true, k.Ink)
-	if m == nil {
-		return control.Spot{}
-	}
-	yarns, letters := m.ClothYarns(name), m.Fabric().Yarns
-	cx := x + width
-	for i := len(yarns) - 1; i >= 0 && i < 8; i-- {
-		cx -= 27
-		c := w.contact.seen.of(yarns[i].Colour)
-		d.Frame(cx, y+height+8, 23, 20, 4, c, k.Edge, 1)
-		ink := color.NRGBA{255, 255, 255, 255}
-		if colour.Contrast(c, ink) < colour.Contrast(c, color.NRGBA{A: 255}) {
-			ink = color.NRGBA{A: 255}
-		}
-		d.WordsMid(letters[i], cx+11.5, y+height+18, theme.Small, true, ink)
-	}
-	says, fine := lightness(m, yarns, letters, w.contact.seen)
-	icon, ink := "ok", k.Accent
-	if !fine {
-		icon, ink = "caution", k.Caution
-	}
-	if says != "" {
-		d.Icon(theme.Icon(icon, ink), x, y+height+29, 15)
-		d.Words(control.Fitted(says, theme.Second, false, width-22), x+21, y+height+37, theme.Second, false, k.Ink2)
-	}
-	return control.Spot{X: x - 3, Y: y - 3, W: width + 6, H: height + 44, Hint: "show " + shown, Do: func() { w.s.ShowColourway(name) }}
-}
-
-// lightness says how far the yarns are apart in lightness, as they are seen, and whether the ones
-// that touch can be told apart by it.
-func lightness(m *session.Made, yarns []cloth.Yarn, letters []string, seen sight) (says string, fine bool) {
-	touch := touching(m)
-	var parts []string
-	fine = true
-	for a := range yarns {
-		for b := a + 1; b < len(yarns); b++ {
-			la, lb := colour.Lightness(seen.of(yarns[a].Colour)), colour.Lightness(seen.of(yarns[b].Colour))
-			diff := max(la-lb, lb-la)
-			if diff < apart && touch[[2]int{a, b}] && fine {
-				fine = false
-				says = fmt.Sprintf("%s and %s merge in grey: only %.0f apart", letters[a], letters[b], diff)
-			}
-			parts = append(parts, fmt.Sprintf("%s–%s %.0f", letters[a], letters[b], diff))
-		}
-	}
-	if fine && len(parts) > 0 {
-		says = "Lightness apart: " + strings.Join(parts, ", ")
-	}
-	return says, fine
-}
-
-// touching are the pairs of yarns that lie beside one another, the lesser index first.
-func touching(m *session.Made) map[[2]int]bool {
-	f := m.Fabric()
-	out := map[[2]int]bool{}
-	for i := range f.Stitches {
-		for _, b := range f.Of(int32(i)) {
-			if b.At < 0 {
-				continue
-			}
-			a, z := int(f.Stitches[i].Yarn), int(f.Stitches[b.At].Yarn)
-			out[[2]int{min(a, z), max(a, z)}] = true
-		}
-	}
-	return out
-}
-
-// want has the crop drawn in the background when it is not the one at hand.
-func (c *contact) want(m *session.Made, width, height float32) {
-	if m == nil || m.Cloth == nil || m.Cloth.Box().IsEmpty() || width < 20 || height < 20 {
-		return
-	}
-	scale := c.w.win.Canvas().Scale()
-	size := image.Pt(int(width*scale), int(height*scale))
-	if c.asked == (askedFor{m.Cloth, size}) {
-		return
-	}
-	c.asked = askedFor{m.Cloth, size}
-	box := m.Cloth.Box()
-	// As much of the piece as shows its colours at a size at which stitches can be seen.
-	least := 20 * float64(scale)
-	px := max(least, min(float64(size.X)/max(box.Width(), 1), float64(size.Y)/max(box.Height(), 1), 6*least))
-	mid := box.Centre()
-	half := geom.Point{X: float64(size.X) / 2 / px, Y: float64(size.Y) / 2 / px}
-	view := cloth.View{Box: geom.Box{Min: mid.Sub(half), Max: mid.Add(half)}, PixelsPerW: px}
-	go func() {
-		buffer, err := m.Cloth.Draw(context.Background(), view)
-		if err != nil {
-			return
-		}
-		c.w.post(func() {
-			if c.asked == (askedFor{m.Cloth, size}) {
-				c.buffer, c.of, c.size = buffer, m.Cloth, size
-				c.w.colour.Redraw()
-			}
-		})
-	}()
-}
-
-// picture is the crop in a colourway, nil while it is being drawn.
-func (c *contact) picture(m *session.Made, way string) image.Image {
-	if c.buffer == nil || m == nil {
-		return nil
-	}
-	yarns := m.ClothYarns(way)
-	if len(yarns) == 0 {
-		return nil
-	}
-	for i := range yarns {
-		yarns[i].Colour = c.seen.of(yarns[i].Colour)
-		for j := range yarns[i].Colours {
-			yarns[i].Colours[j] = c.seen.of(yarns[i].Colours[j])
-		}
-	}
-	back := cloth.Background{}
-	if c.seen.warm {
-		back.Light = cloth.Warm
-	}
-	return c.buffer.Colour(yarns, back)
+	return fmt.Sprintf(translation.Say("%d ways"), n)
 }

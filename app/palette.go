@@ -1,9 +1,11 @@
 package app
 
 import (
+	"fmt"
 	"image"
 	"image/color"
 	"math"
+	"strings"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
@@ -12,12 +14,14 @@ import (
 
 	"strandway/app/control"
 	"strandway/app/theme"
+	"strandway/app/translation"
 	"strandway/model/colour"
 	"strandway/model/edit"
+	"strandway/model/palette"
 	"strandway/model/pattern"
 )
 
-// picker chooses a shade: hue across, lightness up, and how strong the colour is.
+// picker chooses a shade: hue across, lightness up, and how strong the colour is; or as it is written.
 type picker struct {
 	w      *window
 	yarn   pattern.Yarn
@@ -37,6 +41,8 @@ const (
 	fieldHeight = 196
 	hueSteps    = 31
 	lightSteps  = 14
+	asideLeft   = 420 // what stands beside the field
+	asideWidth  = 196
 )
 
 // pickColour asks for another shade of a yarn, in the colourway shown.
@@ -51,17 +57,13 @@ func (w *window) pickColour(y pattern.Yarn) {
 	p.hex.Enter = func(string) { p.take() }
 	p.name.Enter = func(string) { p.take() }
 	p.hex.OnChanged = func(string) { p.sheet.card.Redraw() }
-	where := w.s.Colourway()
-	if where == "" {
-		where = "own shades"
-	}
 	p.sheet = &sheet{
-		title: "Yarn " + y.Letter + " in " + where,
-		size:  fyne.NewSize(624, 348),
+		title: translation.Fill("Yarn {{.Letter}}", "Letter", y.Letter) + ", " + w.wayName(),
+		size:  fyne.NewSize(640, 410),
 		draw:  p.draw,
 		fields: []placed{
-			{p.name, 420, 148, 180, 36},
-			{p.hex, 420, 212, 180, 36},
+			{p.name, asideLeft, 176, asideWidth, 36},
+			{p.hex, asideLeft, 240, asideWidth, 36},
 		},
 	}
 	w.openSheet(p.sheet)
@@ -83,10 +85,9 @@ func (p *picker) draw(d *control.Canvas, k theme.Tokens, size fyne.Size) []contr
 	d.Add(field, fieldLeft, fieldTop, fieldWidth, fieldHeight)
 
 	// How strong the colours of the field are.
-	d.Words("Stronger", fieldLeft, fieldTop+fieldHeight+22, theme.Second, false, k.Ink2)
+	x := d.Words(translation.Say("Stronger"), fieldLeft, fieldTop+fieldHeight+22, theme.Second, false, k.Ink2) + 12
 	for i := range 5 {
 		share := float64(i+1) / 5
-		x := fieldLeft + 70 + float32(i)*40
 		c := colorful.OkLch(.6, strongest*share, 40).Clamped()
 		edge, width := color.Color(k.Line), float32(1)
 		if math.Abs(share-p.chroma) < .11 {
@@ -94,21 +95,79 @@ func (p *picker) draw(d *control.Canvas, k theme.Tokens, size fyne.Size) []contr
 		}
 		d.Frame(x, fieldTop+fieldHeight+10, 32, 24, 5, opaque(c), edge, width)
 		spots = append(spots, control.Spot{X: x, Y: fieldTop + fieldHeight + 8, W: 36, H: 28, Do: func() { p.chroma = share }})
+		x += 40
 	}
-	if c, err := colour.Parse(p.hex.Text); err == nil {
-		d.Frame(420, fieldTop, 180, 56, 6, c, k.Edge, 1)
-	} else {
-		d.Words("write it as #rrggbb", 420, fieldTop+28, theme.Second, false, k.Fault)
-	}
-	d.Words("Shade", 420, 138, theme.Small, false, k.Ink2)
-	d.Words("Colour", 420, 202, theme.Small, false, k.Ink2)
+	p.drawAside(d, k)
 	yes := d.Button(k, "Use it", size.Width-24, size.Height-50, true, true, p.take)
 	no := d.Button(k, "Cancel", yes.X-10, size.Height-50, false, true, p.w.closeSheet)
+	photo := d.Button(k, "From a photograph…", fieldLeft, size.Height-50, false, false, func() { p.w.askPhotograph(p.yarn) })
 	for i := range spots {
 		do := spots[i].Do
 		spots[i].Do = func() { do(); p.sheet.card.Redraw() }
 	}
-	return append([]control.Spot{yes, no}, spots...)
+	return append([]control.Spot{photo, no, yes}, spots...)
+}
+
+// drawAside draws the shade with its numbers, and how far it is from the yarns that it touches.
+func (p *picker) drawAside(d *control.Canvas, k theme.Tokens) {
+	d.Words(translation.Say("Shade"), asideLeft, 166, theme.Small, false, k.Ink2)
+	d.Words(translation.Say("Colour"), asideLeft, 230, theme.Small, false, k.Ink2)
+	c, err := colour.Read(p.hex.Text)
+	if err != nil {
+		for i, line := range wrapped(translation.Say("write it as #2f5d7c, as rgb 47 93 124 or as lab 37 -8 -22"), theme.Second, asideWidth) {
+			d.Words(line, asideLeft, fieldTop+12+18*float32(i), theme.Second, false, k.Fault)
+		}
+		return
+	}
+	l, a, b := colour.Lab(c)
+	d.Frame(asideLeft, fieldTop, asideWidth, 44, 6, c, k.Edge, 1)
+	d.Words(fmt.Sprintf("%s   rgb %d %d %d", colour.Hex(c), c.R, c.G, c.B), asideLeft, fieldTop+59, theme.Small, false, k.Ink2)
+	d.Words(fmt.Sprintf("lab %.0f %.0f %.0f", l, a, b), asideLeft, fieldTop+77, theme.Small, false, k.Ink2)
+	says, fine := p.touches(c)
+	if says == "" {
+		return
+	}
+	icon, ink := "ok", k.Accent
+	if !fine {
+		icon, ink = "caution", k.Caution
+	}
+	const y = fieldTop + fieldHeight + 56
+	d.Icon(theme.Icon(icon, ink), fieldLeft, y-8, 16)
+	d.Words(control.Fitted(says, theme.Second, false, 560), fieldLeft+24, y, theme.Second, false, k.Ink)
+}
+
+// touches says how far the shade is in lightness from those of the yarns that touch its yarn, and
+// whether it can be told from all of them.
+func (p *picker) touches(c color.NRGBA) (says string, fine bool) {
+	m, yarns := p.w.s.Made(), p.w.s.Pattern().Yarns
+	if m == nil || len(m.Work.Pattern.Yarns) != len(yarns) {
+		return "", true
+	}
+	colours, at := make([]color.NRGBA, len(yarns)), -1
+	for i, y := range yarns {
+		colours[i] = p.w.shade(y)
+		if y.Letter == p.yarn.Letter {
+			colours[i], at = c, i
+		}
+	}
+	fine = true
+	var parts []string
+	for _, c := range palette.Contrasts(colours, m.Work.Touching(p.w.s.Piece())) {
+		other := int(c.A) + int(c.B) - at
+		if int(c.A) != at && int(c.B) != at {
+			continue
+		}
+		part := fmt.Sprintf("%s %.0f", yarns[other].Letter, c.Seen[colour.Full].Lightness)
+		if len(c.Merging) > 0 {
+			part += " (" + translation.Say("can merge") + ")"
+			fine = false
+		}
+		parts = append(parts, part)
+	}
+	if len(parts) == 0 {
+		return "", true
+	}
+	return translation.Fill("Lightness apart: {{.Yarns}}", "Yarns", strings.Join(parts, ", ")), fine
 }
 
 // at is the colour of a place of the field; its last column is grey.
@@ -138,9 +197,9 @@ func opaque(c colorful.Color) color.NRGBA {
 
 // take gives the yarn the shade.
 func (p *picker) take() {
-	c, err := colour.Parse(p.hex.Text)
+	c, err := colour.Read(p.hex.Text)
 	if err != nil {
-		return
+		return // which stands beside the field
 	}
 	shade := pattern.Shade{Shade: p.name.Text, Colour: colour.Hex(c)}
 	p.w.closeSheet()

@@ -10,6 +10,7 @@ import (
 
 	"strandway/app/control"
 	"strandway/app/theme"
+	"strandway/app/translation"
 	"strandway/model/colour"
 	"strandway/model/pattern"
 )
@@ -30,7 +31,7 @@ func (w *window) drawStrip(d *control.Canvas, k theme.Tokens, size fyne.Size) []
 	right := size.Width - 12 - cards
 	x := float32(16)
 	step := min(float32(190), max(84, (right-x-60)/float32(max(len(p.Yarns), 1))))
-	for _, y := range p.Yarns {
+	for i, y := range p.Yarns {
 		if x+step > right-40 {
 			break
 		}
@@ -42,6 +43,13 @@ func (w *window) drawStrip(d *control.Canvas, k theme.Tokens, size fyne.Size) []
 		if below == "" {
 			below = y.Name
 		}
+		if w.view == colourView {
+			spots = append(spots, w.drawLock(d, k, y.Letter, tx+4, 29))
+			tx += 22
+			if w.contact.locked[y.Letter] {
+				below = translation.Say("shade kept")
+			}
+		}
 		if step < 150 {
 			above = "" // there is room for one line alone
 			if below == y.Name {
@@ -52,7 +60,8 @@ func (w *window) drawStrip(d *control.Canvas, k theme.Tokens, size fyne.Size) []
 		}
 		d.Words(control.Fitted(above, theme.Body, false, step-(tx-x)-14), tx+8, 29, theme.Body, false, k.Ink)
 		d.Words(control.Fitted(below, theme.Second, false, step-48), x+40, 48, theme.Second, false, k.Ink2)
-		spots = append(spots, control.Spot{X: x - 4, Y: 12, W: step - 6, H: 52, Hint: "another colour for " + y.Letter, Do: func() { w.pickColour(y) }})
+		spots = append(spots, control.Spot{X: x - 4, Y: 12, W: step - 6, H: 52, Hint: translation.Fill("another shade for {{.Letter}}; drag it onto another yarn to swap the two", "Letter", y.Letter),
+			Do: func() { w.pickColour(y) }, Drop: func(at fyne.Position) { w.dropYarn(i, at, step) }})
 		x += step
 	}
 	d.WordsMid("+", x+14, 37, 20, false, k.Ink2)
@@ -83,6 +92,26 @@ func (w *window) drawStrip(d *control.Canvas, k theme.Tokens, size fyne.Size) []
 		spots = append(spots, control.Spot{X: cx + 2, Y: 4, W: card - 4, H: size.Height - 8, Hint: "show " + way.Name + " (F9 for the next)", Do: func() { w.s.ShowColourway(way.Name) }})
 	}
 	return spots
+}
+
+// drawLock draws whether a letter keeps its shade when others are suggested or put in another order.
+func (w *window) drawLock(d *control.Canvas, k theme.Tokens, letter string, x, middle float32) control.Spot {
+	icon, ink, hint := "unlocked", k.Ink2, "keep the shade of {{.Letter}} when others change"
+	if w.contact.locked[letter] {
+		icon, ink, hint = "lock", k.Accent, "let the shade of {{.Letter}} change again"
+	}
+	d.Icon(theme.Icon(icon, ink), x, middle-9, 17)
+	return control.Spot{X: x - 5, Y: middle - 14, W: 28, H: 28, Hint: translation.Fill(hint, "Letter", letter), Do: func() { w.toggleLock(letter) }}
+}
+
+// dropYarn swaps a yarn's shade with that of the yarn on which it was dropped, each step px wide in the strip.
+func (w *window) dropYarn(i int, at fyne.Position, step float32) {
+	in := at.Subtract(w.app.Driver().AbsolutePositionForObject(w.strip))
+	onto := int((in.X - 12) / step)
+	if in.Y < 0 || in.Y > w.strip.Size().Height || in.X < 12 || onto == i || onto >= len(w.s.Pattern().Yarns) {
+		return
+	}
+	w.swapLetters(i, onto)
 }
 
 // needs says how many metres and balls of a yarn the pattern takes, "" where that is not known.

@@ -5,6 +5,7 @@ import (
 	"os"
 
 	"strandway/model/colour"
+	"strandway/model/edit"
 	"strandway/model/palette"
 	"strandway/model/pattern"
 )
@@ -21,7 +22,7 @@ var shadeCommand = command{
 
 func runShade(c *call) error {
 	flags := c.options()
-	letter := flags.String("yarn", "", "the yarn `A`, by its letter")
+	named := flags.String("yarn", "", "the yarn `A`, by its letter")
 	written := flags.String("colour", "", "its `COLOUR`, as written")
 	photo := flags.String("photo", "", "take it from the `PICTURE`, PNG or JPEG")
 	n := flags.Int("colours", 1, "take the sequence of `N` colours of a variegated yarn")
@@ -30,7 +31,7 @@ func runShade(c *call) error {
 		return err
 	}
 	switch {
-	case *letter == "":
+	case *named == "":
 		return misused("say which yarn, with --yarn")
 	case (*written == "") == (*photo == ""):
 		return misused("give --colour or --photo")
@@ -41,58 +42,54 @@ func runShade(c *call) error {
 	if err != nil {
 		return err
 	}
-	i, err := yarnAt(src.pattern.Yarns, *letter)
+	i, err := yarnAt(src.pattern.Yarns, *named)
 	if err != nil {
 		return err
 	}
-	yarn := &src.pattern.Yarns[i]
+	letter, changed := src.pattern.Yarns[i].Letter, src.pattern
 	if *written != "" {
 		shade, err := colour.Read(*written)
 		if err != nil {
 			return wrongUse{err}
 		}
-		yarn.Colour = colour.Hex(shade)
-	} else if err := fromPhotograph(yarn, *photo, *n); err != nil {
+		changed = edit.Shade(changed, "", letter, pattern.Shade{Shade: changed.Yarns[i].Shade, Colour: colour.Hex(shade)})
+	} else if changed, err = fromPhotograph(changed, letter, *photo, *n); err != nil {
 		return err
 	}
-	if err := pattern.Save(path, src.pattern); err != nil {
+	if err := pattern.Save(path, changed); err != nil {
 		return err
 	}
-	fmt.Fprintf(c.stdout, "%s  %s\n", yarn.Letter, yarn.Colour)
+	fmt.Fprintf(c.stdout, "%s  %s\n", letter, changed.Yarns[i].Colour)
 	if *n > 1 {
-		for _, shade := range yarn.Colours {
+		for _, shade := range changed.Yarns[i].Colours {
 			fmt.Fprintf(c.stdout, "   %s\n", shade)
 		}
 	}
 	return nil
 }
 
-// fromPhotograph takes a yarn's colour, or its sequence of n colours, from a picture.
-func fromPhotograph(yarn *pattern.Yarn, path string, n int) error {
+// fromPhotograph gives a yarn its colour, or its sequence of n colours, as a picture has them.
+func fromPhotograph(p *pattern.Pattern, letter, path string, n int) (*pattern.Pattern, error) {
 	f, err := os.Open(path)
 	if err != nil {
-		return fmt.Errorf("cannot read the photograph: %w", err)
+		return nil, fmt.Errorf("cannot read the photograph: %w", err)
 	}
 	defer f.Close()
 	img, err := palette.Photograph(f)
 	if err != nil {
-		return fmt.Errorf("%s: %w", path, err)
-	}
-	found, err := palette.Colours(img, n)
-	if err != nil {
-		return fmt.Errorf("%s: %w", path, err)
-	}
-	yarn.Colour = colour.Hex(found[0].Colour)
-	if n == 1 {
-		return nil
+		return nil, fmt.Errorf("%s: %w", path, err)
 	}
 	sequence, err := palette.Sequence(img, n)
 	if err != nil {
-		return fmt.Errorf("%s: %w", path, err)
+		return nil, fmt.Errorf("%s: %w", path, err)
 	}
-	yarn.Look, yarn.Colours = "variegated", nil
-	for _, c := range sequence {
-		yarn.Colours = append(yarn.Colours, colour.Hex(c))
+	if n == 1 {
+		yarn, _ := p.Yarn(letter)
+		return edit.Shade(p, "", letter, pattern.Shade{Shade: yarn.Shade, Colour: colour.Hex(sequence[0])}), nil
 	}
-	return nil
+	colours := make([]string, len(sequence))
+	for i, c := range sequence {
+		colours[i] = colour.Hex(c)
+	}
+	return edit.Sequence(p, "", letter, colours), nil
 }

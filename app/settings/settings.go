@@ -1,5 +1,5 @@
 // Package settings keeps what the window remembers between two runs: the
-// files opened last, light or dark, and how the page was divided. The file is replaced
+// files opened last, the list of yarns at home, light or dark, and how the page was divided. The file is replaced
 // as a whole, so that a crash leaves the old one or the new one.
 package settings
 
@@ -25,6 +25,7 @@ type Settings struct {
 	Width  float32  `json:"width"`
 	Height float32  `json:"height"`
 	Folder string   `json:"folder"` // where files were opened or saved last
+	Stash  string   `json:"stash"`  // the list of the yarns at home, "" for none
 }
 
 // Recent is a file that was opened.

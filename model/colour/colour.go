@@ -32,10 +32,16 @@ func Mix(a, b color.NRGBA, t float64) color.NRGBA {
 	return opaque(of(a).BlendOkLab(of(b), t))
 }
 
+// Lab gives CIELAB in daylight: L* from 0 to 100, a* and b* about -128 to 128.
+func Lab(c color.NRGBA) (l, a, b float64) {
+	l, a, b = of(c).Lab()
+	return 100 * l, 100 * a, 100 * b
+}
+
 // Lightness is CIELAB L*, 0 black to 100 white.
 func Lightness(c color.NRGBA) float64 {
-	l, _, _ := of(c).Lab()
-	return 100 * l
+	l, _, _ := Lab(c)
+	return l
 }
 
 // Grey is the grey of the same lightness: what a colour leaves in a greyscale print.

@@ -32,6 +32,10 @@ func Reorder(p *pattern.Pattern, colourway string, order palette.Order) *pattern
 	return &q
 }
 
+// skeinM is the length round a skein, m, after which the colours of a yarn that
+// was dyed in one come again.
+const skeinM = 1.5
+
 // Sequence is p with a yarn that changes its colour along its length, as its own
 // and as it is seen in a colourway.
 func Sequence(p *pattern.Pattern, colourway, letter string, colours []string) *pattern.Pattern {
@@ -40,6 +44,9 @@ func Sequence(p *pattern.Pattern, colourway, letter string, colours []string) *p
 	for i := range q.Yarns {
 		if y := &q.Yarns[i]; y.Letter == letter && len(colours) > 0 {
 			y.Look, y.Colours, y.Colour = "variegated", slices.Clone(colours), colours[0]
+			if y.RepeatM == 0 {
+				y.RepeatM = skeinM
+			}
 		}
 	}
 	q.Colourways = slices.Clone(p.Colourways)

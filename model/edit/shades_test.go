@@ -33,7 +33,7 @@ func TestASequenceIsSeenInTheColourwayShown(t *testing.T) {
 	p := mat()
 	p.Colourways = append(p.Colourways, pattern.Colourway{Name: "Ebb", Shades: map[string]pattern.Shade{"A": {Shade: "Moss", Colour: "#445533"}}})
 	got := Sequence(p, "Low tide", "A", []string{"#112233", "#445566"})
-	if y := got.Yarns[0]; y.Look != "variegated" || y.Colour != "#112233" || len(y.Colours) != 2 {
+	if y := got.Yarns[0]; y.Look != "variegated" || y.Colour != "#112233" || len(y.Colours) != 2 || y.RepeatM != skeinM {
 		t.Errorf("the yarn became %+v", y)
 	}
 	if c := model.Shades(got, "Low tide")[0]; c.Colour != "#112233" || c.Shade != "Deep Water" {

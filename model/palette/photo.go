@@ -107,9 +107,12 @@ type sample struct {
 	weight, along float64
 }
 
+// PhotographBorder is the share of a photograph at each of its edges that is not looked at.
+const PhotographBorder = .12
+
 // take takes samples from the middle of a picture on an even grid.
 func take(img image.Image) []sample {
-	const side, border = 96, .12
+	const side, border = 96, PhotographBorder
 	b := img.Bounds()
 	var out []sample
 	for j := range side {

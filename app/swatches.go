@@ -1,0 +1,310 @@
+package app
+
+import (
+	"context"
+	"fmt"
+	"image"
+	"image/color"
+	"image/png"
+	"io"
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+
+	"strandway/app/control"
+	"strandway/app/session"
+	"strandway/app/theme"
+	"strandway/app/translation"
+	"strandway/chart/geom"
+	"strandway/model"
+	"strandway/model/colour"
+	"strandway/model/palette"
+	"strandway/model/pattern"
+	"strandway/render"
+	"strandway/render/cloth"
+)
+
+// swatch is a small cloth of the piece, with what is said of it.
+type swatch struct {
+	name   string
+	shades []pattern.Shade // of the pattern's yarns, in their order
+	here   bool            // it is the one that is shown everywhere
+	hint   string
+	do     func()
+}
+
+// tile is a place beside the swatches that is no picture.
+type tile struct {
+	says string
+	do   func()
+}
+
+// sheetOf says how swatches are laid out.
+type sheetOf struct {
+	top   float32 // where they begin
+	size  fyne.Size
+	least float32 // width of one
+	more  *tile   // behind them; nil for none
+}
+
+// Pictures of swatches, px, and their height as a share of their width.
+const (
+	swatchGap   = 18
+	swatchMost  = 460
+	flattest    = .4
+	tallest     = .72
+	scrolled    = .5 // where not all are in sight
+	swatchesEnd = 8  // below the last
+)
+
+// columns gives the fewest columns in which n swatches are seen without scrolling, else as many as
+// there is room for; and how large their pictures are then.
+func (o sheetOf) columns(n int) (columns int, width, height float32) {
+	across, down := o.size.Width-32+swatchGap, o.size.Height-o.top-swatchesEnd
+	most := max(1, int(across/(o.least+swatchGap)))
+	for columns = max(1, int(across/(swatchMost+swatchGap))); ; columns++ {
+		width = across/float32(columns) - swatchGap
+		lines := (n + columns - 1) / columns
+		height = min(down/float32(lines)-captionHeight, width*tallest)
+		if height >= width*flattest {
+			return columns, width, float32(int(height))
+		}
+		if columns >= most {
+			return columns, width, float32(int(width * scrolled))
+		}
+	}
+}
+
+// captionHeight is what stands below a swatch's picture, px.
+const captionHeight = 58
+
+// drawSwatches draws swatches in columns, as far as they are in sight.
+func (w *window) drawSwatches(d *control.Canvas, k theme.Tokens, swatches []swatch, o sheetOf) []control.Spot {
+	c := &w.contact
+	n := len(swatches)
+	if o.more != nil {
+		n++
+	}
+	columns, width, height := o.columns(max(n, 1))
+	step := height + captionHeight
+	c.tall = o.top + float32((n+columns-1)/columns)*step + swatchesEnd
+	c.scroll = max(0, min(c.scroll, c.tall-o.size.Height))
+	m := w.s.Made()
+	c.crop.want(w, m, width, height)
+	var spots []control.Spot
+	for i := range n {
+		x := 16 + float32(i%columns)*(width+swatchGap)
+		y := o.top + 3 + float32(i/columns)*step - c.scroll
+		if y+step < o.top || y > o.size.Height {
+			continue
+		}
+		if i == len(swatches) {
+			d.Frame(x, y, width, height, 8, k.Desk, k.Line, 1)
+			d.WordsMid("+", x+width/2, y+height/2-12, 20, false, k.Ink2)
+			d.WordsMid(control.Fitted(translation.Say(o.more.says), theme.Second, false, width-16), x+width/2, y+height/2+16, theme.Second, false, k.Ink2)
+			spots = append(spots, control.Spot{X: x, Y: y, W: width, H: height, Hint: translation.Say("one more colourway"), Do: o.more.do})
+			continue
+		}
+		spots = append(spots, w.drawSwatch(d, k, m, swatches[i], x, y, width, height))
+	}
+	return spots
+}
+
+// drawSwatch draws one swatch: its picture, its name and letters, and how far its yarns are apart.
+func (w *window) drawSwatch(d *control.Canvas, k theme.Tokens, m *session.Made, s swatch, x, y, width, height float32) control.Spot {
+	c := &w.contact
+	if img := c.picture(m, s.shades, c.seen); img != nil {
+		picture := canvas.NewImageFromImage(img)
+		picture.ScaleMode = canvas.ImageScaleFastest
+		d.Add(picture, x, y, width, height)
+	}
+	if s.here {
+		d.Frame(x-3, y-3, width+6, height+6, 4, color.Transparent, k.Accent, 2.4)
+	}
+	right := w.drawLetterChips(d, k, s.shades, x+width, y+height+18, x+width*.4)
+	d.Words(control.Fitted(s.name, theme.Body, true, right-x-8), x, y+height+18, theme.Body, true, k.Ink)
+	if m != nil {
+		colours := m.Work.ColoursIn(w.s.Piece(), s.shades)
+		says, fine := apart(m, colours, c.seen.vision, width-22)
+		icon, ink := "ok", k.Accent
+		if !fine {
+			icon, ink = "caution", k.Caution
+		}
+		if says != "" {
+			d.Icon(theme.Icon(icon, ink), x, y+height+29, 15)
+			d.Words(control.Fitted(says, theme.Second, false, width-22), x+21, y+height+37, theme.Second, false, k.Ink2)
+		}
+	}
+	return control.Spot{X: x - 3, Y: y - 3, W: width + 6, H: height + 46, Hint: s.hint, Do: s.do}
+}
+
+// drawLetterChips draws a chip for each letter in its shade, the last ending at right; none goes
+// farther left than least. It gives where the first begins.
+func (w *window) drawLetterChips(d *control.Canvas, k theme.Tokens, shades []pattern.Shade, right, middle, least float32) float32 {
+	yarns := w.s.Pattern().Yarns
+	const step = 27
+	n := min(len(shades), len(yarns))
+	for n > 0 && right-step*float32(n) < least {
+		n--
+	}
+	for i := n - 1; i >= 0; i-- {
+		right -= step
+		if c, err := colour.Parse(shades[i].Colour); err == nil {
+			w.letterChip(d, k, yarns[i].Letter, w.contact.seen.vision.Seen(c), right, middle)
+		}
+	}
+	return right
+}
+
+// letterChip draws a letter on its shade.
+func (w *window) letterChip(d *control.Canvas, k theme.Tokens, letter string, c color.NRGBA, x, middle float32) {
+	d.Frame(x, middle-10, 23, 20, 4, c, k.Edge, 1)
+	ink := color.NRGBA{255, 255, 255, 255}
+	if colour.Contrast(c, ink) < colour.Contrast(c, color.NRGBA{A: 255}) {
+		ink = color.NRGBA{A: 255}
+	}
+	d.WordsMid(letter, x+11.5, middle, theme.Small, true, ink)
+}
+
+// apart says, in a width, how far the yarns that touch are apart in lightness as a vision sees them, and
+// whether all of them can be told apart by all eyes.
+func apart(m *session.Made, colours []color.NRGBA, v colour.Vision, width float32) (says string, fine bool) {
+	letters := m.Fabric().Yarns
+	name := func(c palette.Contrast) string { return letters[c.A] + "–" + letters[c.B] }
+	contrasts := palette.Contrasts(colours, palette.Touching(m.Fabric()))
+	if len(contrasts) == 0 {
+		return "", true
+	}
+	var each, merging []string
+	nearest := contrasts[0]
+	for _, c := range contrasts {
+		each = append(each, fmt.Sprintf("%s %.0f", name(c), c.Seen[v].Lightness))
+		if len(c.Merging) > 0 {
+			merging = append(merging, name(c))
+		}
+		if c.Seen[v].Lightness < nearest.Seen[v].Lightness {
+			nearest = c
+		}
+	}
+	if len(merging) > 0 {
+		return translation.Fill("{{.Yarns}} can merge", "Yarns", strings.Join(merging, ", ")), false
+	}
+	for _, says := range []string{
+		translation.Fill("Lightness apart: {{.Yarns}}", "Yarns", strings.Join(each, ", ")),
+		strings.Join(each, ", "),
+	} {
+		if control.Width(says, theme.Second, false) <= width {
+			return says, true
+		}
+	}
+	return translation.Fill("nearest: {{.Yarns}}", "Yarns", fmt.Sprintf("%s %.0f", name(nearest), nearest.Seen[v].Lightness)), true
+}
+
+// crop is the part of the cloth that all swatches show.
+type crop struct {
+	buffer *cloth.Buffer
+	asked  cropKey
+}
+
+type cropKey struct {
+	cloth *cloth.Cloth
+	size  image.Point
+}
+
+// want has the crop drawn in the background when it is not the one at hand.
+func (c *crop) want(w *window, m *session.Made, width, height float32) {
+	if m == nil || m.Cloth == nil || m.Cloth.Box().IsEmpty() || width < 20 || height < 20 {
+		return
+	}
+	scale := w.win.Canvas().Scale()
+	key := cropKey{m.Cloth, image.Pt(int(width*scale), int(height*scale))}
+	if c.asked == key {
+		return
+	}
+	c.asked = key
+	view := cropView(m.Cloth, key.size, float64(scale))
+	go func() {
+		buffer, err := m.Cloth.Draw(context.Background(), view)
+		if err != nil {
+			return
+		}
+		w.post(func() {
+			if c.asked == key {
+				c.buffer = buffer
+				w.colour.Redraw()
+			}
+		})
+	}()
+}
+
+// cropView shows as much of the piece as keeps its stitches large enough to be seen.
+func cropView(of *cloth.Cloth, size image.Point, scale float64) cloth.View {
+	const small, large = 13, 120 // px of a stitch
+	box := of.Box().Grow(.3)
+	px := max(small*scale, min(float64(size.X)/box.Width(), float64(size.Y)/box.Height(), large*scale))
+	mid := box.Centre()
+	half := geom.Point{X: float64(size.X) / 2 / px, Y: float64(size.Y) / 2 / px}
+	return cloth.View{Box: geom.Box{Min: mid.Sub(half), Max: mid.Add(half)}, PixelsPerW: px}
+}
+
+// picture is the crop in shades as it is seen, nil while it is being drawn.
+func (c *contact) picture(m *session.Made, shades []pattern.Shade, seen sight) image.Image {
+	if c.crop.buffer == nil || m == nil {
+		return nil
+	}
+	yarns := cloth.Seen(cloth.YarnsIn(m.Work, c.w.s.Piece(), shades), seen.vision)
+	if len(yarns) == 0 {
+		return nil
+	}
+	return c.crop.buffer.Colour(yarns, cloth.Background{Ground: c.ground, Light: seen.light})
+}
+
+// askContact saves the pictures of the leaf that is open as one sheet.
+func (w *window) askContact() {
+	m := w.s.Made()
+	if m == nil || m.Cloth == nil {
+		return
+	}
+	name := fileName(w.s.Name()) + " " + lowerFirst(strings.TrimSuffix(translation.Say(leaves[w.contact.leaf].name), "?")) + ".png"
+	w.askFile(translation.Say("Save the sheet as .png"), translation.Say("Save"), name, true, []string{".png"}, func(path string) {
+		ways, title, back := w.contactWays(m), w.s.Pattern().Title, w.contact.back()
+		go func() {
+			picture, err := m.Cloth.DrawContact(context.Background(), ways, cloth.Contact{Title: title, Background: back})
+			if err == nil {
+				err = render.WriteFile(path, func(out io.Writer) error { return png.Encode(out, picture) })
+			}
+			w.post(func() { w.saved(path, err) })
+		}()
+	})
+}
+
+// contactWays are the pictures of the leaf that is open, as a saved sheet shows them.
+func (w *window) contactWays(m *session.Made) []cloth.Way {
+	piece, seen := w.s.Piece(), w.contact.seen
+	way := func(name string, shades []pattern.Shade, v colour.Vision) cloth.Way {
+		out := cloth.Way{Name: name, Yarns: cloth.Seen(cloth.YarnsIn(m.Work, piece, shades), v)}
+		fine := true
+		out.Says, fine = apart(m, m.Work.ColoursIn(piece, shades), v, 1e4)
+		out.Doubt = !fine
+		return out
+	}
+	var out []cloth.Way
+	if w.contact.leaf == readLeaf {
+		for _, v := range colour.Visions() {
+			out = append(out, way(visionName(v), model.Shades(w.s.Pattern(), w.s.Colourway()), v))
+		}
+		return out
+	}
+	swatches := w.ways()
+	switch w.contact.leaf {
+	case lettersLeaf:
+		swatches, _ = w.orders()
+	case suggestLeaf:
+		swatches, _ = w.suggested(m)
+	}
+	for _, s := range swatches {
+		out = append(out, way(s.name, s.shades, seen.vision))
+	}
+	return out
+}
