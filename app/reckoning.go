@@ -42,12 +42,7 @@ func reckon(lib *stitch.Library, w *model.Worked, piece int) *reckoning {
 		r.planned = model.Work(lib, edit.Rows(w.Pattern, piece, r.plan.Rows), w.Size)
 		r.figures = r.planned.Figures()
 	}
-	name := w.Pattern.Pieces[piece].Name
-	for _, e := range size.Table(lib, w.Pattern) {
-		if e.Piece == name {
-			r.table = append(r.table, e)
-		}
-	}
+	edging := size.EdgingOf(w.Pattern)
 	for i := range max(1, len(w.Pattern.Sizes)) {
 		sized := w
 		if i != w.Size {
@@ -55,6 +50,7 @@ func reckon(lib *stitch.Library, w *model.Worked, piece int) *reckoning {
 		}
 		figures := sized.Figures()
 		r.yarns = append(r.yarns, figures)
+		r.table = append(r.table, size.Entries(sized, figures, edging)[piece])
 		of := figures.Pieces[piece].Size
 		p := schematic.Piece{Outline: schematic.Outline(layout.Arrange(sized.Pieces[piece].Fabric, layout.Measured())),
 			WidthCM: of.WidthCM, LengthCM: of.LengthCM, Round: of.Form == measure.Disc}

@@ -65,6 +65,14 @@ func (w *Worked) Figures() *Figures {
 // nor hook and yarn are known.
 func (w *Worked) RowCM(piece int) []float64 { return rowCM(w.Pieces[piece].Fabric, w.scale()) }
 
+// Form is how the first piece lies.
+func (w *Worked) Form() measure.Form {
+	if len(w.Pieces) == 0 {
+		return measure.Sheet
+	}
+	return measure.Of(w.Pieces[0].Fabric, w.scale()).Form
+}
+
 // scale is the size of the stitches: by the gauge, else by the measured
 // swatch, else guessed from hook and yarn. The gauge is that of the first piece
 // with rows.

@@ -6,6 +6,7 @@ import (
 	"regexp"
 	"slices"
 	"strconv"
+	"strings"
 
 	"strandway/model/pattern"
 	"strandway/model/stitch"
@@ -79,11 +80,19 @@ func WithRepeats(lib *stitch.Library, p *pattern.Pattern, size, piece, n int) (*
 	if proof.Multiple == 0 {
 		return nil, fmt.Errorf("piece %q has no stitch repeat across that could be worked %d times", of.Name, n)
 	}
-	of.Rows = fmt.Sprintf("%sch %d%s", of.Rows[:chain.Span.Start], proof.Multiple*n+proof.Plus, of.Rows[chain.Span.End:])
+	ch := "ch"
+	if strings.HasPrefix(of.Rows[chain.Span.Start:], "C") {
+		ch = "Ch"
+	}
+	of.Rows = fmt.Sprintf("%s%s %d%s", of.Rows[:chain.Span.Start], ch, proof.Multiple*n+proof.Plus, of.Rows[chain.Span.End:])
 	q.Pieces = slices.Clone(p.Pieces)
 	q.Pieces[piece] = of
 	return &q, nil
 }
+
+// Widest is how wide a piece that is written in repeats lies: multiple × n + plus
+// stitches, chains among them; ok is false where its foundation is of a fixed number.
+func (p *PieceWork) Widest() (multiple, plus int, ok bool) { return widest(p.Proof) }
 
 // widest is the formula of the row with the most stitches to a repeat, chains
 // among them: it is the one that says how wide the piece lies.

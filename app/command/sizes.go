@@ -5,6 +5,8 @@ import (
 	"strings"
 	"text/tabwriter"
 
+	"strandway/model"
+	"strandway/model/edit"
 	"strandway/model/measure"
 	"strandway/model/pattern"
 	"strandway/model/size"
@@ -13,10 +15,13 @@ import (
 
 var sizesCommand = command{
 	name:    "sizes",
-	use:     "FILE [--size NAME] [--for GROUP --by MEASURE [--ease CM] | --as THING] [--json]",
-	summary: "print a table over all sizes: repeats, foundation chain, rows, finished size, and what of the wish cannot be met",
+	use:     "FILE [--size NAME] [--for GROUP --by MEASURE [--ease CM] | --as THING | --width CM --length CM [--rows]] [--edging MULTIPLE] [--json]",
+	summary: "print a table over all sizes: repeats, foundation chain, rows, edging, finished size, and what of the wish cannot be met",
 	detail: "With --for the sizes are the trade's for a body (baby, child, woman, man, head, foot, hand) by one of its\n" +
-		"measures (chest, head circumference ...); with --as they are those usual for a thing (blanket, cushion, scarf ...).",
+		"measures (chest, head circumference ...), once round for pieces worked round; with --as they are those usual for\n" +
+		"a thing (blanket, cushion, scarf ...). With --width and --length the first piece is fitted to them, and with --rows\n" +
+		"its rows are printed as they are then. Edgings come out at the --edging's MULTIPLE (\"4 + 1\"), else at that of the\n" +
+		"pattern's own edging.",
 	run: runSizes,
 }
 
@@ -31,8 +36,9 @@ type sizeOf struct {
 	Width      float64   `json:"width_cm"`
 	Length     float64   `json:"length_cm"`
 	Unmet      string    `json:"unmet,omitempty"`
-	Side       int       `json:"side_edging_sc,omitempty"`
+	Side       int       `json:"side_edging,omitempty"`
 	SideRule   string    `json:"side_edging_rule,omitempty"`
+	Across     int       `json:"edging_across,omitempty"`
 	Lies       string    `json:"lies,omitempty"`
 	Rounds     []roundOf `json:"rounds,omitempty"`
 }
@@ -50,6 +56,10 @@ func runSizes(c *call) error {
 	by := flags.String("by", "", "by the body's `MEASURE`")
 	ease := flags.Float64("ease", 0, "finished so many `CM` wider than the body")
 	thing := flags.String("as", "", "in the sizes usual for a `THING`")
+	width := flags.Float64("width", 0, "fit the first piece to `CM` of width")
+	length := flags.Float64("length", 0, "fit the first piece to `CM` of length")
+	rows := flags.Bool("rows", false, "print the rows as they are fitted")
+	multiple := flags.String("edging", "", "the edging comes out at the `MULTIPLE`, as in 4 + 1")
 	asJSON := flags.Bool("json", false, "print JSON")
 	path, err := c.file()
 	if err != nil {
@@ -69,13 +79,44 @@ func runSizes(c *call) error {
 		if p.Sizes = size.Body(*group, *by, *ease); len(p.Sizes) == 0 {
 			return misused("there are no sizes for %s by %q: %s", *group, *by, measuresOf(*group))
 		}
+		if form := model.Work(lib, src.pattern, 0).Form(); form == measure.Tube || form == measure.Hollow {
+			for i := range p.Sizes {
+				p.Sizes[i].WidthCM /= 2 // as it lies
+			}
+		}
 	case *thing != "":
 		if p.Sizes = size.Household(*thing); len(p.Sizes) == 0 {
 			return misused("there are no usual sizes of a %s", *thing)
 		}
+	case *width != 0 || *length != 0:
+		if !(*width >= 0) || !(*length >= 0) {
+			return misused("--width and --length are in cm, as in 120")
+		}
+		worked, err := src.work(*only)
+		if err != nil {
+			return err
+		}
+		if len(worked.Pieces) == 0 {
+			return fmt.Errorf("%s has no piece to fit", path)
+		}
+		fitted, err := edit.Fit(lib, worked, 0, *width, *length)
+		if err != nil {
+			return err
+		}
+		if *rows {
+			fmt.Fprintln(c.stdout, strings.TrimRight(fitted.Pieces[0].Rows, "\n"))
+			return nil
+		}
+		p = *fitted
+	}
+	edging := size.EdgingOf(&p)
+	if *multiple != "" {
+		if edging.Multiple, edging.Plus, err = pattern.ParseMultiple(*multiple); err != nil {
+			return wrongUse{err}
+		}
 	}
 	out := []sizeOf{}
-	for _, e := range size.Table(lib, &p) {
+	for _, e := range size.Table(lib, &p, edging) {
 		if *only == "" || e.Size == *only {
 			out = append(out, describeSize(e))
 		}
@@ -115,7 +156,7 @@ func describeSize(e size.Entry) sizeOf {
 	out := sizeOf{Size: e.Size, Piece: e.Piece, Repeats: e.N, Foundation: e.Foundation, Stitches: e.Stitches, Rows: e.Rows,
 		Width: round(e.Finished.WidthCM, 1), Length: round(e.Finished.LengthCM, 1), Unmet: e.Unmet(), Lies: e.Finished.Lies()}
 	if e.Finished.Form == measure.Sheet {
-		out.Side, out.SideRule = e.Side.Stitches, e.Side.Rule
+		out.Side, out.SideRule, out.Across = e.Side.Stitches, e.Side.Rule, e.Across
 	}
 	for _, r := range e.Rounds {
 		out.Rounds = append(out.Rounds, roundOf{r.Label, r.Stitches, round(r.Grows, 1)})
@@ -133,7 +174,7 @@ func printSizes(c *call, sizes []sizeOf, inches bool) error {
 	for _, s := range sizes {
 		var remarks []string
 		if s.Side > 0 {
-			remarks = append(remarks, fmt.Sprintf("%d sc along each side (%s)", s.Side, s.SideRule))
+			remarks = append(remarks, fmt.Sprintf("edging %d along each side (%s), %d across", s.Side, s.SideRule, s.Across))
 		}
 		if s.Lies != "" {
 			remarks = append(remarks, "lies "+s.Lies)

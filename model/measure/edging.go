@@ -29,11 +29,16 @@ func AlongRows(f *fabric.Fabric, multiple, plus int) PickUp {
 			p.Natural += ends
 		}
 	}
-	multiple = max(multiple, 1)
-	n := max(0, int(math.Round((p.Natural-float64(plus))/float64(multiple))))
-	p.Stitches = multiple*n + plus
+	p.Stitches = Fit(p.Natural, multiple, plus)
 	p.Rule = spread(p.Stitches, p.RowEnds)
 	return p
+}
+
+// Fit is the number of stitches nearest to natural that is multiple × n + plus.
+func Fit(natural float64, multiple, plus int) int {
+	multiple = max(multiple, 1)
+	n := max(0, int(math.Round((natural-float64(plus))/float64(multiple)+1e-9)))
+	return multiple*n + plus
 }
 
 // AlongSides counts the stitches of row r that stand in the row ends of each side.

@@ -34,7 +34,7 @@ func FitLength(wishCM float64, before, repeated, after []float64) Length {
 	fixed, one := sum(before)+sum(after), sum(repeated)
 	times := 1
 	if one > 0 {
-		times = max(1, int(math.Round((wishCM-fixed)/one)))
+		times = max(1, int(math.Round((wishCM-fixed)/one+1e-9))) // half way goes up
 	}
 	cm := fixed + float64(times)*one
 	return Length{Times: times, Rows: len(before) + times*len(repeated) + len(after), CM: cm, OffCM: cm - wishCM}

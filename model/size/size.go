@@ -12,10 +12,10 @@ import (
 	"slices"
 
 	"strandway/model"
+	"strandway/model/fabric"
 	"strandway/model/measure"
 	"strandway/model/pattern"
 	"strandway/model/stitch"
-	"strandway/model/syntax"
 	"strandway/model/trade"
 	"strandway/model/work"
 )
@@ -30,7 +30,8 @@ type Entry struct {
 	Finished    measure.Size
 	Width       *measure.Width  // the wished width and what comes nearest; nil without a wish
 	Length      *measure.Length // the wished length and what comes nearest; nil without a wish
-	Side        measure.PickUp  // in plain sc, along either side; of flat pieces
+	Side        measure.PickUp  // along either side; of flat pieces
+	Across      int             // stitches of an edging along the last row, and along the foundation; of flat pieces
 	Rounds      []Round         // of round pieces
 	Faults      int             // in this size
 }
@@ -42,20 +43,44 @@ type Round struct {
 	Grows    float64 // stitches to lie flat, over the round before
 }
 
+// Edging is the multiple of stitches that an edging takes: Multiple × n + Plus.
+type Edging struct{ Multiple, Plus int }
+
+// EdgingOf is the multiple stated of the piece that is worked along the edges
+// of another; plain stitches where there is none.
+func EdgingOf(p *pattern.Pattern) Edging {
+	for _, piece := range p.Pieces {
+		if piece.Worked == alongEdge && piece.Multiple != "" {
+			if multiple, plus, err := pattern.ParseMultiple(piece.Multiple); err == nil {
+				return Edging{multiple, plus}
+			}
+		}
+	}
+	return Edging{1, 0}
+}
+
+const alongEdge = "along an edge of another piece"
+
 // Table works the pattern for each of its sizes.
-func Table(lib *stitch.Library, p *pattern.Pattern) []Entry {
+func Table(lib *stitch.Library, p *pattern.Pattern, edging Edging) []Entry {
 	var out []Entry
 	for i := range max(1, len(p.Sizes)) {
 		w := model.Work(lib, p, i)
-		figures := w.Figures()
-		for k := range w.Pieces {
-			out = append(out, entry(w, figures, k))
-		}
+		out = append(out, Entries(w, w.Figures(), edging)...)
 	}
 	return out
 }
 
-func entry(w *model.Worked, figures *model.Figures, k int) Entry {
+// Entries are the pieces of a pattern that is worked for one size.
+func Entries(w *model.Worked, figures *model.Figures, edging Edging) []Entry {
+	var out []Entry
+	for k := range w.Pieces {
+		out = append(out, entry(w, figures, k, edging))
+	}
+	return out
+}
+
+func entry(w *model.Worked, figures *model.Figures, k int, edging Edging) Entry {
 	piece, f := &w.Pieces[k], w.Pieces[k].Fabric
 	e := Entry{Piece: piece.Piece.Name, N: piece.N, Rows: max(0, len(f.Rows)-1), Finished: figures.Pieces[k].Size, Faults: piece.Findings.Faults()}
 	var wish pattern.Size
@@ -70,19 +95,20 @@ func entry(w *model.Worked, figures *model.Figures, k int) Entry {
 	if !inRepeats(piece) {
 		e.N = 0
 	}
-	if e.Finished.Form == measure.Sheet {
-		e.Side = measure.AlongRows(f, 1, 0)
+	if e.Finished.Form == measure.Sheet && piece.Piece.Worked != alongEdge {
+		e.Side = measure.AlongRows(f, edging.Multiple, edging.Plus)
+		e.Across = measure.Fit(float64(e.Stitches), edging.Multiple, edging.Plus)
 	}
 	if !figures.Known() || k > 0 { // a pattern's wish is for its main piece
 		return e
 	}
-	if wish.WidthCM > 0 && e.Finished.Form == measure.Sheet {
-		e.Width = width(wish.WidthCM, piece, figures.Scale.ColumnCM, e.Stitches)
+	if wish.WidthCM > 0 && e.Finished.Form != measure.Disc {
+		e.Width = width(wish.WidthCM, piece, figures.Scale.ColumnCM, &e.Finished)
 	}
-	if wish.LengthCM > 0 {
-		e.Length = length(wish.LengthCM, piece, e.Finished)
+	if wish.LengthCM > 0 && e.Finished.Form != measure.Disc {
+		e.Length = length(wish.LengthCM, f, &e.Finished)
 	}
-	if e.Finished.Form == measure.Disc {
+	if e.Finished.Form == measure.Disc || e.Finished.Form == measure.Hollow {
 		for r := 1; r < len(f.Rows); r++ {
 			e.Rounds = append(e.Rounds, Round{f.Rows[r].Label, f.Rows[r].Count + f.Rows[r].Chains,
 				measure.Increases(figures.Scale.ColumnCM, e.Finished.RowCM[r])})
@@ -96,56 +122,48 @@ func inRepeats(piece *model.PieceWork) bool {
 	return slices.ContainsFunc(piece.Proof.Rows, func(f work.Formula) bool { return f.Known && f.A > 0 })
 }
 
-// width is the number of repeats that comes nearest to a wish.
-func width(wish float64, piece *model.PieceWork, columnCM float64, stitches int) *measure.Width {
-	multiple, plus := 0, 0
-	for _, row := range piece.Proof.Rows {
-		if a := row.A + row.ChainsA; row.Known && a > multiple {
-			multiple, plus = a, row.B+row.ChainsB
-		}
+// width is the number of repeats that comes nearest to a wish; of a tube, once
+// round is twice as wide as it lies.
+func width(wish float64, piece *model.PieceWork, columnCM float64, finished *measure.Size) *measure.Width {
+	if finished.Form != measure.Sheet {
+		columnCM /= 2
 	}
-	if multiple == 0 { // a foundation of a fixed number of chains
-		cm := float64(stitches) * columnCM
-		return &measure.Width{Stitches: stitches, CM: cm, OffCM: cm - wish}
+	multiple, plus, ok := piece.Widest()
+	if !ok && finished.Form == measure.Hollow {
+		multiple, plus, ok = grown(piece.Fabric)
+	}
+	if !ok { // a foundation of a fixed number of chains
+		return &measure.Width{Stitches: finished.Stitches, CM: finished.WidthCM, OffCM: finished.WidthCM - wish}
 	}
 	fit := measure.FitWidth(wish, columnCM, multiple, plus)
 	return &fit
 }
 
-// length is how often the rows that the piece repeats are worked to come nearest
-// to a wish, ending with their last.
-func length(wish float64, piece *model.PieceWork, finished measure.Size) *measure.Length {
-	first, last, ok := repeated(piece.Tree)
-	rows := piece.Fabric.Rows
-	at := slices.IndexFunc(finished.RowCM, func(h float64) bool { return h > 0 })
-	if !ok || at < 0 {
-		cm := finished.LengthCM
-		return &measure.Length{Times: 1, Rows: max(0, len(rows)-1), CM: cm, OffCM: cm - wish}
-	}
-	var before, again []float64
-	for r := 1; r < len(rows); r++ {
-		switch no := rows[r].No; {
-		case no > last:
-		case no >= first:
-			again = append(again, finished.RowCM[r])
-		default:
-			before = append(before, finished.RowCM[r])
+// grown is the multiple of stitches that a piece grown from its middle comes to,
+// with more or fewer increase rounds.
+func grown(f *fabric.Fabric) (multiple, plus int, ok bool) {
+	for r := len(f.Rows) - 1; r > 1; r-- {
+		if more := f.Rows[r].Count - f.Rows[r-1].Count; more > 0 {
+			return more, f.Rows[r].Count % more, true
 		}
 	}
-	fit := measure.FitLength(wish, before, again, nil)
-	return &fit
+	return 0, 0, false
 }
 
-// repeated gives the numbers of the rows that a piece works again to its length.
-func repeated(tree *syntax.Tree) (first, last int, ok bool) {
-	for _, row := range tree.Rows {
-		for _, n := range row.Body {
-			if ref, is := n.(*syntax.RowRef); is && len(ref.Rows) > 0 && (ref.Until != "" || row.Open || len(ref.Rows) > 1) {
-				first, last, ok = slices.Min(ref.Rows), slices.Max(ref.Rows), true
-			}
-		}
+// length is how often the rows that the piece repeats are worked to come nearest
+// to a wish, ending with their last and what follows them.
+func length(wish float64, f *fabric.Fabric, finished *measure.Size) *measure.Length {
+	rep, ok := measure.RepeatedRows(f)
+	if !ok {
+		cm := finished.LengthCM
+		return &measure.Length{Times: 1, Rows: max(0, len(f.Rows)-1), CM: cm, OffCM: cm - wish}
 	}
-	return first, last, ok
+	fit := measure.FitRows(f, rep, finished.RowCM, wish)
+	const met = .5 // cm: as good as the nearest
+	if off := finished.LengthCM - wish; math.Abs(off) < math.Abs(fit.OffCM)+met {
+		fit = measure.Length{Times: fit.Times, Rows: len(f.Rows) - 1, CM: finished.LengthCM, OffCM: off}
+	}
+	return &fit
 }
 
 // Unmet says what of a wish is not met and what comes nearest, "" where all is.

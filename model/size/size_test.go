@@ -22,7 +22,7 @@ func TestTable(t *testing.T) {
 	p := &pattern.Pattern{Terms: "US", Gauge: pattern.Gauge{Stitches: 15, Rows: 9, OverCM: 10},
 		Sizes:  []pattern.Size{{Name: "Runner", WidthCM: 40}, {Name: "Throw", WidthCM: 125, LengthCM: 150}, {Name: "Own", Repeats: 7}},
 		Pieces: []pattern.Piece{{Name: "Cloth", Rows: shells}}}
-	table := size.Table(lib, p)
+	table := size.Table(lib, p, size.EdgingOf(p))
 	if len(table) != 3 {
 		t.Fatalf("%d entries, want 3", len(table))
 	}
@@ -50,7 +50,7 @@ Row 3: Ch 1, sc in each st across, turn.
 Row 4: Ch 1, sc in each st across, turn.
 Rep Rows 2-4 until piece measures 20 cm.
 `}}}
-	e := size.Table(lib, p)[0]
+	e := size.Table(lib, p, size.EdgingOf(p))[0]
 	if e.Length == nil || (e.Length.Rows-1)%3 != 0 || math.Abs(e.Length.OffCM) > 3*10./16/2+1e-9 {
 		t.Errorf("%+v: want 1 row and a multiple of 3 that come nearest to 20 cm", e.Length)
 	}
