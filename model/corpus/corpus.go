@@ -120,12 +120,11 @@ func parsePiece(line string) (Piece, error) {
 			p.More = true
 			break
 		}
-		if word == "?" {
-			p.Counts = append(p.Counts, Unsaid)
-			continue
-		}
 		number, times, many := strings.Cut(word, "x")
 		n, err := strconv.Atoi(number)
+		if number == "?" {
+			n, err = Unsaid, nil
+		}
 		if err != nil {
 			return p, fmt.Errorf("%q is no count", word)
 		}

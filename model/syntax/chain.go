@@ -43,6 +43,13 @@ func (r *reader) chain() []Node {
 	r.fill("st")
 	r.moreChains(&c.N)
 	k := 0
+	if r.word(",") && r.wordAt(1, "to") && r.wordAt(2, "stand", "count") {
+		r.pass(2)
+		r.counting(c)
+	}
+	if r.word(".") && r.wordAt(1, "(") && r.countingAt(2) {
+		k = 1
+	}
 	if r.wordAt(0, ",") || r.word("-", dash) && r.wordAt(1, "counts", "count") {
 		k = 1
 	}
@@ -86,7 +93,15 @@ func (r *reader) moreChains(q *Num) {
 // countingAt sees the words that say what a chain counts as.
 func (r *reader) countingAt(k int) bool {
 	return r.wordAt(k, "counts", "count", "does", "do", "=", "stands", "stand", "not", "don't", "don’t", "doesn't", "doesn’t", "to", "counted", "regard", "equals", "replaces", "counting", "first") &&
-		!r.wordAt(k, "first") || (r.wordAt(k, "first") || r.peek(k).kind == ordinalToken && r.peek(k).n == 1) && r.stitchWord(min(r.i+k+1, len(r.tokens)-1)) && r.wordAt(k+2, "+", ")", made)
+		!r.wordAt(k, "first") || r.wordAt(k, "for") && r.forStitch(k+1) || (r.wordAt(k, "first") || r.peek(k).kind == ordinalToken && r.peek(k).n == 1) && r.stitchWord(min(r.i+k+1, len(r.tokens)-1)) && r.wordAt(k+2, "+", ")", made)
+}
+
+// forStitch sees the "a treble" of "chain 5 (for a treble and 2 chain)".
+func (r *reader) forStitch(k int) bool {
+	for r.wordAt(k, "a", "the", "first", "1st", "one") || r.number(k) {
+		k++
+	}
+	return r.stitchWord(min(r.i+k, len(r.tokens)-1))
 }
 
 // counting reads "counts as dc, ch 2)" and the like, the closing bracket included.
@@ -134,7 +149,7 @@ func (r *reader) counting(c *ChainN) {
 // join reads "join with sl st to first sc", "join.", "join to form a ring", and "join B in any corner".
 func (r *reader) join() []Node {
 	start := r.i
-	if r.isYarn(1) || r.isYarnName(1) || r.wordAt(1, "in") && r.isYarn(2) || r.wordAt(1, "yarn", "colour") {
+	if r.isYarn(1) || r.isYarnName(1) || r.wordAt(1, "in") && r.isYarn(2) || r.wordAt(1, "yarn", "colour") || r.wordAt(2, "yarn", "colour") {
 		if n := r.yarn(); n != nil {
 			return n
 		}

@@ -168,12 +168,33 @@ func (r *reader) countSentence() bool {
 	return false
 }
 
+// bySize reads a count that gives one number for each size: "60, 72", "60/72 sts".
+func (r *reader) bySize() (Num, bool) {
+	n := len(r.o.Sizes)
+	if n < 2 || !r.number(0) {
+		return Num{}, false
+	}
+	list := []int{r.tok().n}
+	k := 1
+	for ; len(list) < n && r.wordAt(k, ",", "/", ":", ";") && r.number(k+1); k += 2 {
+		list = append(list, r.peek(k+1).n)
+	}
+	if len(list) < n || r.wordAt(k, ",", "/", ":") {
+		return Num{}, false
+	}
+	r.pass(k)
+	return Num{B: list[0], Sizes: list}, true
+}
+
 // tallies reads "46 sc", "54 sts", "40 dc and 20 ch-1 sps", "16 hdc, 4 ch-2 sps", "9 sts per side".
 func (r *reader) tallies() []Tally {
 	var out []Tally
 	for {
 		start := r.i
-		q, ok := r.num(true)
+		q, ok := r.bySize()
+		if !ok {
+			q, ok = r.num(true)
+		}
 		if !ok {
 			r.i = start
 			break
@@ -182,14 +203,22 @@ func (r *reader) tallies() []Tally {
 		if !r.outside {
 			t.Span.End = r.tokens[start].end
 		}
-		if what, name, chains, ok := r.what(); ok {
+		if r.word("block", "blocks") && r.tree.Units["block"] == nil { // of a piece from corner to corner
+			r.pass(1)
+			t.Each = true
+		} else if what, name, chains, ok := r.what(); ok {
 			t.What, t.Name, t.Chains = what, name, chains
 			r.fill("st") // "24 sc sts"
 		} else if r.is(wordToken) && !r.word("turn", "join", "ch", "and", "do", "fasten", "per", "in", "on", "total", "made") {
 			r.i = start
 			break
 		}
-		r.fill("total", "in", "all", "made", "worked", "around", "across")
+		r.fill("total", "in", "all", "made", "worked", "around", "across", "rem")
+		if r.word("after", "at", "by") && (r.wordAt(1, "row", "rnd", "r", "end", "last", "the") || r.number(1)) { // "97 dc after Row 24"
+			for r.is(wordToken) && !r.word("turn", "join", "and") || r.number(0) {
+				r.pass(1)
+			}
+		}
 		if r.word("per", "on") || r.words("between") {
 			t.Each = true
 			for r.is(wordToken) {

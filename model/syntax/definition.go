@@ -173,6 +173,9 @@ func (r *reader) aside(text, name string, uk bool) *Unit {
 		return nil
 	}
 	in.depth = r.depth + 1
+	if u := r.filet(name, text); u != nil {
+		return u
+	}
 	u := &Unit{Name: name}
 	if recipe, ok := in.recipe(); ok {
 		u.Recipe = recipe

@@ -165,7 +165,7 @@ func (r *reader) item() []Node {
 			r.row.Count = r.tallies()
 			return nil
 		}
-	case "weave", "marker", "mark", "move", "pull":
+	case "weave", "marker", "mark", "move", "pull", "thread", "gather", "sew", "stuff", "knot", "embroider", "block", "steam", "press", "fold", "cinch", "tighten":
 		if !r.stitchWord(start) {
 			return r.keep()
 		}
@@ -230,7 +230,7 @@ func (r *reader) item() []Node {
 		if n := r.working(); n != nil {
 			return n
 		}
-	case "=", "you":
+	case "=", "you", "there":
 		if t.text == "=" || r.countWord() {
 			for !r.number(0) && !r.ended() {
 				r.pass(1)

@@ -159,8 +159,11 @@ func (x *lexer) word(i int) int {
 // dotted is the end of an abbreviation set with full stops, "d.c.", "h.d.c.", that begins at i; i if none does.
 func dotted(s string, i int) int {
 	end := i
-	for k := i; k+1 < len(s) && s[k] >= 'a' && s[k] <= 'z' && s[k+1] == '.'; k += 2 {
+	for k := i; k+1 < len(s) && (s[k] >= 'a' && s[k] <= 'z' || k == i && s[k] >= 'A' && s[k] <= 'Z') && s[k+1] == '.'; k += 2 {
 		end = k + 2
+	}
+	if end == i+2 && (strings.HasPrefix(s[end:], "tr.") || strings.HasPrefix(s[end:], "tr ")) { // h.tr.
+		return min(end+3, len(s))
 	}
 	if end < i+4 {
 		return i
@@ -188,7 +191,10 @@ func (x *lexer) shortened(end int) bool {
 		if x.src[end] == ',' {
 			return true
 		}
-		if n > 1 && (x.tokens[n-2].kind != signToken || c >= 'a' && c <= 'z') && (x.tokens[n-2].kind == wordToken && x.tokens[n-2].text != "turn" || x.tokens[n-2].kind == numberToken || x.tokens[n-2].kind == ordinalToken) {
+		if n > 1 && x.tokens[n-2].text == "turn" { // "in top of turning ch. 12 dc"
+			return c >= 'a' && c <= 'z'
+		}
+		if n > 1 && (x.tokens[n-2].kind != signToken || c >= 'a' && c <= 'z') && (x.tokens[n-2].kind == wordToken || x.tokens[n-2].kind == numberToken || x.tokens[n-2].kind == ordinalToken) {
 			return c >= 'a' && c <= 'z' && !x.headingAt(n-1)
 		}
 		return c >= '0' && c <= '9'

@@ -121,7 +121,9 @@ func (r *reader) placeBody(p *Place) {
 		p.Centre, p.Ord = true, Same
 		p.What, p.Name, p.Chains, _ = r.what()
 		if !r.eat("of") {
-			p.Centre, p.Ord, p.What, p.Name, p.Chains = false, Next, InCentre, "", 0
+			if p.Ord = Next; p.What != InSp {
+				p.Centre, p.What, p.Name, p.Chains = false, InCentre, "", 0
+			}
 			return
 		}
 		r.of(p)
@@ -230,7 +232,7 @@ func (r *reader) commonPlace(p *Place) {
 	case r.eat("next"):
 	case r.eat("first"):
 		p.Ord = First
-	case r.eat("last"):
+	case r.eat("last"), r.endPlace():
 		p.Ord = Last
 	}
 	skipped := r.eat("skipped")
@@ -321,6 +323,15 @@ func (r *reader) commonPlace(p *Place) {
 	}
 }
 
+// endPlace reads the "end" of "in the end chain".
+func (r *reader) endPlace() bool {
+	if r.lower(r.tok()) != "end" || !r.wordAt(1, "ch", "st", "sp") && !r.stitchWord(r.i+1) {
+		return false
+	}
+	r.pass(1)
+	return true
+}
+
 // unworked passes the words for stitches that nothing has been worked into.
 func (r *reader) unworked() bool {
 	start := r.i
@@ -383,6 +394,10 @@ func (r *reader) eachOf(p *Place) {
 // ofPlace hangs the place after "of" on the place before it.
 func (r *reader) ofPlace(p *Place) {
 	q := r.unitPlace()
+	if r.wordBefore(r.i, "block", "blocks") && p.What == InSp { // "ch-3 sp of next block": each has but one
+		p.Ord = q.Ord
+		return
+	}
 	r.ofEach(p, q)
 	if p.What == InSp || p.Ord == First || p.Ord == Last || p.What == InKind {
 		p.Of = q

@@ -96,6 +96,9 @@ func (r *reader) starGoesOn() bool {
 
 // repClause: "rep from *", "rep *", "rep across", "rep between *s".
 func (r *reader) repClause() bool {
+	if r.repFromRow() > 0 {
+		return false
+	}
 	return r.word("rep") && (r.wordAt(1, "from", "between", "*", "**", "across", "around", "to", "†", "‡", "#", "+", "until", "all", ".", "once", "twice", ",", ";") || r.number(1) || r.peek(1).kind == lineToken || r.peek(1).kind == endToken)
 }
 

@@ -13,8 +13,13 @@ func (r *reader) rowRef() []Node {
 		r.i = start
 		return nil
 	}
+	if k := r.repFromRow(); k > 0 && r.fromRow(x, k) {
+		x.Until = r.untilWords()
+		x.Span = r.span(start)
+		return []Node{x}
+	}
 	r.pass(1)
-	r.fill("as", "in", "the", "for", "these")
+	r.fill("as", "in", "the", "for", "these", "given", "from")
 	switch {
 	case r.word("last", "prev"):
 		r.pass(1)
@@ -69,6 +74,39 @@ func (r *reader) rowRef() []Node {
 		return []Node{x, &Note{Span: r.span(from), Text: r.textFrom(from)}}
 	}
 	return []Node{x}
+}
+
+// repFromRow sees "rep from the third row", "rep from Row 3", and gives the token after "from".
+func (r *reader) repFromRow() int {
+	if !r.word("rep") || !r.wordAt(1, "from") {
+		return 0
+	}
+	k := 2
+	if r.wordAt(k, "the") {
+		k++
+	}
+	if r.wordAt(k, "row", "rnd", "r") && r.number(k+1) || (r.peek(k).kind == ordinalToken || r.wordAt(k, "first")) && r.wordAt(k+1, "row", "rnd") {
+		return k
+	}
+	return 0
+}
+
+// fromRow reads "from the third row to the sixth", or to the last row above.
+func (r *reader) fromRow(x *RowRef, k int) bool {
+	r.pass(k)
+	if !r.rowsNamed(x) {
+		return false
+	}
+	if len(x.Rows) == 1 {
+		last := x.Rows[0]
+		for _, row := range r.tree.Rows {
+			last = max(last, row.From, row.To)
+		}
+		for k := x.Rows[0] + 1; k <= last && len(x.Rows) < maxRows; k++ {
+			x.Rows = append(x.Rows, k)
+		}
+	}
+	return true
 }
 
 // rowsAsked reads how many rows come of a repetition: "for 6 rows", "until 30 rows have been worked", "to Row 20".

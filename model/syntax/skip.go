@@ -97,7 +97,7 @@ func (r *reader) leave() []Node {
 	if s.N.IsZero() {
 		s.What, s.Name, s.Chains = InSt, "", 0
 	}
-	if !r.eat("unworked") { // "leaving a long tail"
+	if r.fill("behind"); !r.eat("unworked") && !(r.wordBefore(r.i, "st", "sp", "ch", "loop") && r.word(".", ",", ";", "turn")) { // "leaving a long tail"
 		r.i = start
 		return r.keep()
 	}

@@ -10,7 +10,7 @@ func (r *reader) makes() []Node {
 	lead := false
 	if q, ok := r.num(true); ok {
 		m.N, lead = q, true
-		if r.isYarn(0) && r.tok().tight { // 3A, 2B
+		if r.isYarn(0) && (r.tok().tight || r.peek(1).kind != wordToken && !r.wordAt(1, ":", "(") && !r.stitchWord(r.i)) { // 3A, 2 B
 			y := &Yarn{Letter: r.raw(r.tok()), Span: r.spanTo(start)}
 			r.pass(1)
 			return []Node{y, &Make{Span: r.span(start), N: q, Kind: r.kindOr(plainStitch)}}
@@ -84,6 +84,11 @@ func (r *reader) makes() []Node {
 		return rep
 	}
 	out := r.often(append([]Node{m}, r.more(m)...), start)
+	if len(out) == 1 && out[0] == Node(m) { // "in each dc and in each ch-1 sp around, working 3 sc in each corner"
+		if rep := r.exceptCorners(m, start); rep != nil {
+			return rep
+		}
+	}
 	if y := r.inYarn(); y != nil { // "3 sc with B": the yarn first
 		out = append([]Node{y}, out...)
 	}

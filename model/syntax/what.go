@@ -79,6 +79,11 @@ func (r *reader) oneWhat() (what What, name string, chains int, ok bool) {
 		r.pass(1)
 		_, _, n, _ := r.what()
 		return InCorner, "", n, true
+	case "block", "blocks": // of a piece worked from corner to corner: its chain-space
+		if r.tree.Units["block"] == nil && !r.stitchWord(r.i) {
+			r.pass(1)
+			return InSp, "", 3, true
+		}
 	case "group":
 		r.pass(1)
 		return InUnit, "group", 0, true

@@ -32,7 +32,7 @@ colour: color colors colours col
 end: ending ends
 across: along
 around: round-about
-group: groups gr grp
+group: groups gr grp petal petals scallop scallops
 time: times
 slst: ss sl-st sl-sts ss's
 inc: increase incs increases

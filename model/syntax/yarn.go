@@ -62,6 +62,9 @@ func (r *reader) yarn() []Node {
 		return r.holding(start)
 	}
 	from := r.i
+	if r.wordAt(1, "colour", "yarn") {
+		r.fill("next", "another", "contrast", "contrasting", "second", "different", "main", "nth", "each")
+	}
 	r.fill("colour", "yarn", "the", "unused", "new", "strand", "not", "of")
 	if y.Do == CarryIt {
 		r.eat("in", "use")

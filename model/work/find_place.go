@@ -306,6 +306,9 @@ func (w *worker) findLast(p *syntax.Place) (target, error) {
 		w.pos = i + 1
 		return w.take(i, i), nil
 	}
+	if p.What == syntax.InCh && w.seek(syntax.InTch, "", 0) >= 0 { // "in the end chain": the top of the turning chain
+		return w.findTurningChain()
+	}
 	return target{}, none(p.What, p.Name, p.Chains)
 }
 

@@ -49,6 +49,9 @@ func (w *worker) wrapRound() {
 		return
 	}
 	k := int(w.same.a)
+	for u := w.unitAt(k); u >= 0 && k > 0 && w.unitAt(k-1) == u; { // the group that the round begins in is not met again
+		k--
+	}
 	w.lands = append(w.lands[:w.met], w.lands[:k]...)
 	w.met += k
 }
