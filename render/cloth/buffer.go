@@ -3,43 +3,50 @@ package cloth
 import (
 	"context"
 	"image"
+	"slices"
 
 	"strandway/model/colour"
+	"strandway/render/tiles"
 )
 
 // Buffer is a drawn cloth without its colours. It is made by [Cloth.Draw] and
 // coloured, as often as one likes, by [Buffer.Colour].
 type Buffer struct {
 	Width, Height int // pixels
-	n             int // samples per pixel side
-	looks         []look
+	of            *composition
 	tiles         []tile
+	fresh         []image.Rectangle // by tile: the pixels that do not stand in the buffer it was redrawn from
 }
 
 // tile is a rectangle of a buffer, finished but for its colours.
 type tile struct {
-	x, y, w, h int // pixels
-	light      []uint8
-	row        []uint16
-	stride     int // samples
-	at         int // index of its first sample
+	image.Rectangle // pixels, counted from the cloth's origin
+	light           []uint8
+	row             []uint16
+	stride          int // samples
+	at              int // index of its first sample
 }
 
 // Draw composes the part of the cloth in view. It returns ctx's error when ctx
 // is done first. A picture at half the scale takes about a quarter of the time,
 // for something to show while the full one is drawn.
-func (c *Cloth) Draw(ctx context.Context, v View) (*Buffer, error) {
+func (c *Cloth) Draw(ctx context.Context, v View) (*Buffer, error) { return c.redraw(ctx, v, nil) }
+
+// redraw draws as [Cloth.Draw] does, but takes over what stands in a buffer before,
+// of this cloth or of one like it, at the same scale. Both give the same picture.
+func (c *Cloth) redraw(ctx context.Context, v View, before *Buffer) (*Buffer, error) {
 	m, err := c.compose(ctx, v)
 	if err != nil {
 		return nil, err
 	}
-	b := &Buffer{Width: m.w, Height: m.h, n: m.n, looks: c.looks, tiles: make([]tile, len(m.tiles))}
-	err = inParallel(ctx, len(m.tiles), func() func(int) {
+	if before != nil && !m.continues(before.of) {
+		before = nil
+	}
+	n := m.grid.Len()
+	b := &Buffer{Width: m.view.Dx(), Height: m.view.Dy(), of: m, tiles: make([]tile, n), fresh: make([]image.Rectangle, n)}
+	err = inParallel(ctx, n, func() func(int) {
 		f := &field{}
-		return func(t int) {
-			x, y, w, h := m.fill(f, t)
-			b.tiles[t] = f.keep(x, y, w, h, m)
-		}
+		return func(t int) { b.draw(t, f, before) }
 	})
 	if err != nil {
 		return nil, err
@@ -47,16 +54,79 @@ func (c *Cloth) Draw(ctx context.Context, v View) (*Buffer, error) {
 	return b, nil
 }
 
-// keep copies what a tile needs for colouring out of a field.
-func (f *field) keep(x, y, w, h int, m *composition) tile {
-	t := tile{x: x, y: y, w: w, h: h, stride: w * m.n}
-	t.light, t.row = make([]uint8, w*h*m.n*m.n), make([]uint16, w*h*m.n*m.n)
-	for i := range h * m.n {
-		from := (m.margin+i)*f.w + m.margin
-		copy(t.light[i*t.stride:(i+1)*t.stride], f.light[from:])
-		copy(t.row[i*t.stride:(i+1)*t.stride], f.row[from:])
+// continues reports whether what was drawn before can stand beside what is drawn now.
+func (m *composition) continues(before *composition) bool {
+	return m.scale == before.scale && m.n == before.n && m.cloth.table == before.cloth.table && slices.Equal(m.cloth.looks, before.cloth.looks)
+}
+
+// draw draws what of tile t does not stand in the buffer before.
+func (b *Buffer) draw(t int, f *field, before *Buffer) {
+	m := b.of
+	shown := m.grid.Tile(t)
+	stale, old := shown, tile{}
+	if before != nil {
+		if same, ok := m.grid.Same(t, before.of.grid); ok {
+			old = before.tiles[same]
+		}
+		stale = m.grid.Stale(t, tiles.Before{
+			Grid: before.of.grid,
+			Same: func(was, now int32) bool { return m.alike(now, before.of, was) },
+			Was:  before.of.reach,
+			Now:  m.reach,
+		})
 	}
-	return t
+	b.fresh[t] = m.pixels(stale)
+	if r := m.pixels(shown); r != old.Rectangle || !stale.Empty() {
+		b.tiles[t] = newTile(r, m.n)
+		b.tiles[t].copy(&old, m.n)
+	} else {
+		b.tiles[t] = old
+	}
+	if r := b.fresh[t]; !r.Empty() {
+		m.fill(f, t, image.Rectangle{Min: r.Min.Mul(m.n), Max: r.Max.Mul(m.n)})
+		drawn := f.tile(r, m)
+		b.tiles[t].copy(&drawn, m.n)
+	}
+}
+
+// pixels are the view's pixels of which samples r are part.
+func (m *composition) pixels(r image.Rectangle) image.Rectangle {
+	if r.Empty() {
+		return image.Rectangle{}
+	}
+	r = r.Sub(m.view.Min.Mul(m.n)) // so that dividing rounds down
+	r.Max = r.Max.Add(image.Pt(m.n-1, m.n-1))
+	return image.Rectangle{Min: r.Min.Div(m.n), Max: r.Max.Div(m.n)}.Add(m.view.Min)
+}
+
+// newTile makes a tile of pixels r.
+func newTile(r image.Rectangle, n int) tile {
+	size := r.Dx() * r.Dy() * n * n
+	return tile{Rectangle: r, stride: r.Dx() * n, light: make([]uint8, size), row: make([]uint16, size)}
+}
+
+// tile is pixels r of a field in which they lie margin inside.
+func (f *field) tile(r image.Rectangle, m *composition) tile {
+	return tile{Rectangle: r, light: f.light, row: f.row, stride: f.w, at: m.margin*f.w + m.margin}
+}
+
+// part is pixels r of a tile.
+func (t *tile) part(r image.Rectangle, n int) tile {
+	part := *t
+	part.Rectangle = r
+	part.at += (r.Min.Y-t.Min.Y)*n*t.stride + (r.Min.X-t.Min.X)*n
+	return part
+}
+
+// copy takes over the pixels that another tile has in common with it.
+func (t *tile) copy(from *tile, n int) {
+	r := t.Intersect(from.Rectangle)
+	src, dst := from.part(r, n), t.part(r, n)
+	for i := range r.Dy() * n {
+		a, b := dst.at+i*dst.stride, src.at+i*src.stride
+		copy(dst.light[a:a+r.Dx()*n], src.light[b:])
+		copy(dst.row[a:a+r.Dx()*n], src.row[b:])
+	}
 }
 
 // Colour colours the buffer. The yarns are those of the cloth in the same
@@ -64,12 +134,22 @@ func (f *field) keep(x, y, w, h int, m *composition) tile {
 // shown solid (see [Cloth.Matches]).
 func (b *Buffer) Colour(yarns []Yarn, back Background) *image.RGBA {
 	img := image.NewRGBA(image.Rect(0, 0, b.Width, b.Height))
-	table := colours(b.looks, yarns, back.Light)
-	ground := back.ground()
-	inParallel(context.Background(), len(b.tiles), func() func(int) {
-		return func(t int) { b.tiles[t].resolve(img, b.n, table, ground) }
-	})
+	b.resolve(img, colours(b.of.cloth.looks, yarns, back.Light), back.ground(), false)
 	return img
+}
+
+// resolve colours the buffer's tiles, or only what in them is fresh.
+func (b *Buffer) resolve(img *image.RGBA, table [][256]uint64, g *ground, fresh bool) {
+	n, origin := b.of.n, b.of.view.Min
+	inParallel(context.Background(), len(b.tiles), func() func(int) {
+		return func(t int) {
+			part := b.tiles[t]
+			if fresh {
+				part = part.part(b.fresh[t], n)
+			}
+			part.resolve(img, origin, n, table, g)
+		}
+	})
 }
 
 // Paint draws and colours in one go and keeps nothing: for large pictures.
@@ -78,15 +158,16 @@ func (c *Cloth) Paint(ctx context.Context, v View, yarns []Yarn, back Background
 	if err != nil {
 		return nil, err
 	}
-	img := image.NewRGBA(image.Rect(0, 0, m.w, m.h))
+	img := image.NewRGBA(image.Rectangle{Max: m.view.Size()})
 	table := colours(c.looks, yarns, back.Light)
 	ground := back.ground()
-	err = inParallel(ctx, len(m.tiles), func() func(int) {
+	err = inParallel(ctx, m.grid.Len(), func() func(int) {
 		f := &field{}
 		return func(i int) {
-			x, y, w, h := m.fill(f, i)
-			t := tile{x: x, y: y, w: w, h: h, light: f.light, row: f.row, stride: f.w, at: m.margin*f.w + m.margin}
-			t.resolve(img, m.n, table, ground)
+			r := m.grid.Tile(i)
+			m.fill(f, i, r)
+			t := f.tile(m.pixels(r), m)
+			t.resolve(img, m.view.Min, m.n, table, ground)
 		}
 	})
 	if err != nil {
@@ -126,13 +207,15 @@ func colours(looks []look, yarns []Yarn, light Light) [][256]uint64 {
 	return table
 }
 
-// resolve averages the samples of each pixel and puts the ground behind them.
-func (t *tile) resolve(img *image.RGBA, n int, table [][256]uint64, g *ground) {
+// resolve averages the samples of each pixel and puts the ground behind them; origin is the
+// picture's upper left pixel.
+func (t *tile) resolve(img *image.RGBA, origin image.Point, n int, table [][256]uint64, g *ground) {
 	inverse := uint32(1<<16) / uint32(n*n)
-	for y := range t.h {
-		out := img.Pix[img.PixOffset(t.x, t.y+y):]
-		out = out[: 4*t.w : 4*t.w]
-		for x := range t.w {
+	width := t.Dx()
+	for y := range t.Dy() {
+		out := img.Pix[img.PixOffset(t.Min.X-origin.X, t.Min.Y-origin.Y+y):]
+		out = out[: 4*width : 4*width]
+		for x := range width {
 			var sum uint64
 			at := t.at + y*n*t.stride + x*n
 			if n == 2 {
@@ -153,7 +236,7 @@ func (t *tile) resolve(img *image.RGBA, n int, table [][256]uint64, g *ground) {
 				if g == nil { // nothing behind: the shadow is black that lets light through
 					alpha -= through
 				} else {
-					c := g.at(t.x+x, t.y+y)
+					c := g.at(t.Min.X+x, t.Min.Y+y)
 					red += uint32(c.R) * through / 255
 					green += uint32(c.G) * through / 255
 					blue += uint32(c.B) * through / 255

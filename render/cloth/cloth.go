@@ -13,6 +13,8 @@
 package cloth
 
 import (
+	"sync"
+
 	"strandway/chart/geom"
 	"strandway/chart/layout"
 	"strandway/model/fabric"
@@ -56,7 +58,8 @@ type Cloth struct {
 	yarns     []Yarn // as it was made with
 	sprites   *Sprites
 	box       geom.Box
-	table     int16 // depth of what the cloth lies on, 1/64 w
+	table     int16             // depth of what the cloth lies on, 1/64 w
+	bounds    func() []geom.Box // by stitch
 }
 
 // instance is one part of one stitch at its place.
@@ -95,6 +98,7 @@ func (c *Cloth) Before(stitch int32) *Cloth {
 			part.instances = append(part.instances, in)
 		}
 	}
+	part.bounds = sync.OnceValue(part.boxes)
 	return &part
 }
 

@@ -2,9 +2,11 @@ package cloth
 
 import (
 	"context"
+	"image"
 	"math"
 
 	"strandway/chart/geom"
+	"strandway/render/tiles"
 )
 
 // View says what of a cloth is drawn and how large.
@@ -28,6 +30,13 @@ func (v View) size() (w, h int) {
 	return max(1, int(math.Round(v.Box.Width()*v.PixelsPerW))), max(1, int(math.Round(v.Box.Height()*v.PixelsPerW)))
 }
 
+// pixels are those of the view, counted from the cloth's origin to the right and downward.
+func (v View) pixels() image.Rectangle {
+	w, h := v.size()
+	at := image.Pt(int(math.Round(v.Box.Min.X*v.PixelsPerW)), int(math.Round(-v.Box.Max.Y*v.PixelsPerW)))
+	return image.Rectangle{Min: at, Max: at.Add(image.Pt(w, h))}
+}
+
 // samples is how many samples make one pixel, across and down: two, and more
 // when stitches are so small that their rows would beat with the pixels.
 func (v View) samples() int {
@@ -45,7 +54,7 @@ const (
 
 // field is a rectangle of samples being composed.
 type field struct {
-	x0, y0, w, h int // in samples of the whole picture
+	x0, y0, w, h int // samples
 	z            []int16
 	light        []uint8
 	row          []uint16 // row of the colour table; groundRow where there is no yarn
@@ -56,9 +65,9 @@ type field struct {
 const groundRow = 0
 
 // reset makes the field empty at a new place.
-func (f *field) reset(x0, y0, w, h int) {
-	f.x0, f.y0, f.w, f.h = x0, y0, w, h
-	n := w * h
+func (f *field) reset(r image.Rectangle) {
+	f.x0, f.y0, f.w, f.h = r.Min.X, r.Min.Y, r.Dx(), r.Dy()
+	n := f.w * f.h
 	if cap(f.z) < n {
 		f.z, f.light, f.row = make([]int16, n), make([]uint8, n), make([]uint16, n)
 	}
@@ -72,33 +81,27 @@ func (f *field) reset(x0, y0, w, h int) {
 	clear(f.row)
 }
 
-// composition is one drawing of a cloth: its sprites and which tiles they touch.
+// composition is one drawing of a cloth: its sprites and which tiles they touch. Samples are
+// counted from the cloth's origin, to the right and downward.
 type composition struct {
 	cloth   *Cloth
-	sprites []*sprite // by key index; nil for those out of view
-	scale   float64   // samples per w
-	n       int       // samples per pixel side
-	w, h    int       // pixels
-	margin  int       // samples round a tile that its shading looks at
-	tile    int       // pixels a side
-	columns int
-	tiles   [][]int32 // instances by tile
-	left    float64   // w
-	top     float64   // w
+	sprites []*sprite       // by key index; nil for those out of view
+	scale   float64         // samples per w
+	n       int             // samples per pixel side
+	margin  int             // samples round a tile that its shading looks at
+	view    image.Rectangle // pixels
+	grid    *tiles.Grid     // of samples
 }
 
 // compose gathers the sprites in view and deals them out to tiles.
 func (c *Cloth) compose(ctx context.Context, v View) (*composition, error) {
-	m := &composition{cloth: c, n: v.samples(), left: v.Box.Min.X, top: v.Box.Max.Y}
+	m := &composition{cloth: c, n: v.samples(), view: v.pixels()}
 	m.scale = v.PixelsPerW * float64(m.n)
-	m.w, m.h = v.size()
 	m.margin = (int(shadeReach*m.scale) + 2) &^ 1
-	m.tile = max(16, tileSize/m.n)
-	m.columns = (m.w + m.tile - 1) / m.tile
-	m.tiles = make([][]int32, m.columns*((m.h+m.tile-1)/m.tile))
+	m.grid = tiles.New(image.Rectangle{Min: m.view.Min.Mul(m.n), Max: m.view.Max.Mul(m.n)}, max(16, tileSize/m.n)*m.n)
 
 	seen := make([]bool, len(c.keys))
-	near := v.Box.Grow(.5)
+	near := m.box(m.grid.Bounds()).Grow(.5)
 	for i := range c.instances {
 		if in := &c.instances[i]; !seen[in.key] && near.Overlaps(c.reach(in)) {
 			seen[in.key] = true
@@ -121,59 +124,59 @@ func (c *Cloth) compose(ctx context.Context, v View) (*composition, error) {
 		}
 	}
 	for i := range c.instances {
-		m.deal(int32(i))
+		if m.sprites[c.instances[i].key] != nil {
+			m.grid.Deal(int32(i), m.reach(int32(i)))
+		}
 	}
 	return m, nil
 }
 
-// deal puts an instance on the lists of the tiles it touches.
-func (m *composition) deal(id int32) {
-	in := &m.cloth.instances[id]
-	s := m.sprites[in.key]
-	if s == nil {
-		return
-	}
-	x, y := m.place(in, s)
-	side := m.tile * m.n
-	rows := len(m.tiles) / m.columns
-	for ty := max(0, floorDiv(y-m.margin, side)); ty <= min(rows-1, floorDiv(y+s.h+m.margin, side)); ty++ {
-		for tx := max(0, floorDiv(x-m.margin, side)); tx <= min(m.columns-1, floorDiv(x+s.w+m.margin, side)); tx++ {
-			t := &m.tiles[ty*m.columns+tx]
-			*t = append(*t, id)
-		}
+// box is where a rectangle of samples lies on the cloth, w.
+func (m *composition) box(r image.Rectangle) geom.Box {
+	return geom.Box{
+		Min: geom.Point{X: float64(r.Min.X) / m.scale, Y: -float64(r.Max.Y) / m.scale},
+		Max: geom.Point{X: float64(r.Max.X) / m.scale, Y: -float64(r.Min.Y) / m.scale},
 	}
 }
 
 // place is where the upper left sample of an instance's sprite falls.
 func (m *composition) place(in *instance, s *sprite) (x, y int) {
-	return int(math.Floor((float64(in.x)-m.left)*m.scale)) - s.ox, int(math.Floor((m.top-float64(in.y))*m.scale)) - s.oy
+	return int(math.Floor(float64(in.x)*m.scale)) - s.ox, int(math.Floor(-float64(in.y)*m.scale)) - s.oy
 }
 
-func floorDiv(a, b int) int {
-	if a < 0 {
-		return -((b - 1 - a) / b)
-	}
-	return a / b
+// reach are the samples that an instance covers or shades.
+func (m *composition) reach(id int32) image.Rectangle {
+	in := &m.cloth.instances[id]
+	s := m.sprites[in.key]
+	x, y := m.place(in, s)
+	return image.Rect(x-m.margin, y-m.margin, x+s.w+m.margin, y+s.h+m.margin)
 }
 
-// fill composes and shades tile t in f. The tile's own samples lie margin
-// inside the field; it is w by h pixels at pixel (x, y) of the picture.
-func (m *composition) fill(f *field, t int) (x, y, w, h int) {
-	x, y = t%m.columns*m.tile, t/m.columns*m.tile
-	w, h = min(m.tile, m.w-x), min(m.tile, m.h-y)
-	f.reset(x*m.n-m.margin, y*m.n-m.margin, w*m.n+2*m.margin, h*m.n+2*m.margin)
-	for _, id := range m.tiles[t] {
+// alike reports whether an instance looks in its place as one of another composition does.
+func (m *composition) alike(id int32, other *composition, otherID int32) bool {
+	a, b := &m.cloth.instances[id], &other.cloth.instances[otherID]
+	return a.x == b.x && a.y == b.y && a.z == b.z && a.seed == b.seed && a.yarn == b.yarn &&
+		m.sprites[a.key] == other.sprites[b.key] &&
+		(m.cloth.looks[a.yarn].look != Variegated || a.from == b.from && a.length == b.length)
+}
+
+// fill composes and shades samples r, which lie in tile t, in f. They lie margin inside the field.
+func (m *composition) fill(f *field, t int, r image.Rectangle) {
+	f.reset(r.Inset(-m.margin))
+	for _, id := range m.grid.Things(t) {
 		in := &m.cloth.instances[id]
 		s := m.sprites[in.key]
 		px, py := m.place(in, s)
 		f.lay(s, px-f.x0, py-f.y0, in, m.cloth.looks[in.yarn])
 	}
 	f.shader.shade(f, m.scale, m.cloth.table)
-	return x, y, w, h
 }
 
 // lay puts a sprite into the field where it lies above what is there.
 func (f *field) lay(s *sprite, px, py int, in *instance, look look) {
+	if px >= f.w || py >= f.h || px+s.w <= 0 || py+s.h <= 0 {
+		return
+	}
 	paint := look.painter(in)
 	for y := max(0, -py); y < s.h && y+py < f.h; y++ {
 		from := max(int(s.spans[y].from), -px)

@@ -13,6 +13,7 @@ func (m *maker) floats() {
 	f := m.fabric
 	waiting := make(map[uint8]int32) // the last stitch made before the yarn was left
 	ends := m.rowEnds()
+	m.seed = 0
 	for _, e := range f.Events {
 		switch e.Do {
 		case fabric.Drop:

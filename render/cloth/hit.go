@@ -46,11 +46,21 @@ func (c *Cloth) Hit(p geom.Point) (stitch int32, ok bool) {
 
 // Bounds is the box of a stitch's yarn, w; empty when it shows none.
 func (c *Cloth) Bounds(stitch int32) geom.Box {
-	b := geom.Empty()
-	for i := range c.instances {
-		if in := &c.instances[i]; in.stitch == stitch {
-			b = b.Union(c.reach(in).Grow(-.6))
-		}
+	if boxes := c.bounds(); stitch >= 0 && int(stitch) < len(boxes) {
+		return boxes[stitch]
 	}
-	return b
+	return geom.Empty()
+}
+
+// boxes are the bounds of all stitches.
+func (c *Cloth) boxes() []geom.Box {
+	boxes := make([]geom.Box, len(c.fabric.Stitches))
+	for i := range boxes {
+		boxes[i] = geom.Empty()
+	}
+	for i := range c.instances {
+		in := &c.instances[i]
+		boxes[in.stitch] = boxes[in.stitch].Union(c.reach(in).Grow(-.6))
+	}
+	return boxes
 }

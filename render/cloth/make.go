@@ -2,6 +2,8 @@ package cloth
 
 import (
 	"math"
+	"slices"
+	"sync"
 
 	"strandway/chart/geom"
 	"strandway/chart/layout"
@@ -22,6 +24,7 @@ type maker struct {
 	fans    map[int32][]int32
 	figures []figure // by kind of the fabric
 	placed  []place
+	seed    uint32 // of the part added last
 	present piecework
 }
 
@@ -97,7 +100,8 @@ func (m *maker) yarnOf(id int32) uint8 {
 // add puts a part of the present stitch on the axis from a to b.
 func (m *maker) add(p part, a, b geom.Point, z float64) {
 	w := &m.present
-	seed := uint32(len(m.placed) + 1)
+	m.seed++
+	seed := m.seed
 	if p.form != link && p.form != chainLink {
 		a.X += .06 * unevenness(hash(seed, 1))
 		a.Y += .04 * unevenness(hash(seed, 2))
@@ -130,6 +134,7 @@ func (m *maker) ring() {
 // loops along their tops.
 func (m *maker) row(r int) {
 	row := &m.fabric.Rows[r]
+	m.seed = hash(uint32(r), 5) // so that a row looks the same whatever was made before it
 	front := m.facing(r)
 	var line, onFace []int32 // the stitches that stand in the row, as worked; those on the face
 	lifted := 0
@@ -278,33 +283,44 @@ const beneath = 84
 
 // finish gives every part its sprite. Parts that occur once or twice need no variants.
 func (m *maker) finish() *Cloth {
-	type axis struct {
-		part   part
-		dx, dy int16
-		yarn   uint8
+	const most = 3 // variants
+	c := m.cloth
+	shapes := make([]uint8, len(c.yarns)) // by yarn: the first that is built like it
+	for i := range c.yarns {
+		shapes[i] = uint8(slices.IndexFunc(c.yarns, func(y Yarn) bool { return y.Shape == c.yarns[i].Shape }))
 	}
-	uses := map[axis]int{}
+	type use struct {
+		parts int32
+		keys  [most]int32 // by variant, counted from 1; 0 for none
+	}
+	var uses []use
+	index := map[uint64]int32{} // in uses; packed, since it is asked for every part
 	for i := range m.placed {
 		p := &m.placed[i]
-		uses[axis{p.part, p.dx, p.dy, p.yarn}]++
+		axis := uint64(p.part.form)<<48 | uint64(p.part.n)<<40 | uint64(shapes[p.yarn])<<32 | uint64(uint16(p.dx))<<16 | uint64(uint16(p.dy))
+		n, ok := index[axis]
+		if !ok {
+			n = int32(len(uses))
+			index[axis] = n
+			uses = append(uses, use{})
+		}
+		uses[n].parts++
+		p.key = n
 	}
-	c := m.cloth
-	index := map[key]int32{}
 	c.instances = make([]instance, len(m.placed))
 	for i := range m.placed {
 		p := &m.placed[i]
-		variants := uint32(min(3, 1+uses[axis{p.part, p.dx, p.dy, p.yarn}]/6))
-		k := key{part: p.part, dx: p.dx, dy: p.dy, variant: uint8(hash(p.seed, 4711) % variants), shape: c.yarns[p.yarn].Shape}
-		id, ok := index[k]
-		if !ok {
-			id = int32(len(c.keys))
-			index[k] = id
-			c.keys = append(c.keys, k)
+		u := &uses[p.key]
+		variant := hash(p.seed, 4711) % uint32(min(most, 1+u.parts/6))
+		if u.keys[variant] == 0 {
+			c.keys = append(c.keys, key{part: p.part, dx: p.dx, dy: p.dy, variant: uint8(variant), shape: c.yarns[p.yarn].Shape})
+			u.keys[variant] = int32(len(c.keys))
 		}
-		p.key = id
+		p.key = u.keys[variant] - 1
 		c.instances[i] = p.instance
 	}
 	c.table = -beneath
+	c.bounds = sync.OnceValue(c.boxes)
 	return c
 }
 

@@ -7,7 +7,7 @@ import (
 
 	"github.com/fogleman/gg"
 	"github.com/golang/freetype/raster"
-	"strandway/chart/display"
+
 	"strandway/chart/geom"
 )
 
@@ -44,53 +44,32 @@ func (b *band) finish() {
 	draw.Draw(b.dst, b.dst.Rect, b.sheet, b.dst.Rect.Min, draw.Src)
 }
 
-// path paints lines that occur once.
-func (b *band) path(p *display.Path, toPixels geom.Matrix) {
-	toPixels = toPixels.Then(geom.Translate(-float64(b.sheet.Rect.Min.X), -float64(b.sheet.Rect.Min.Y)))
-	for _, run := range p.Path.Transform(toPixels).Flatten(flatness) {
-		points := thin(run.Points)
-		b.gg.MoveTo(points[0].X, points[0].Y)
-		for _, a := range points[1:] {
-			b.gg.LineTo(a.X, a.Y)
+// lines paints lines that occur once.
+func (b *band) lines(l *lines) {
+	corner := geom.Point{X: float64(b.sheet.Rect.Min.X), Y: float64(b.sheet.Rect.Min.Y)}
+	for _, run := range l.runs {
+		for i, a := range run.Points {
+			if a = a.Sub(corner); i == 0 {
+				b.gg.MoveTo(a.X, a.Y)
+			} else {
+				b.gg.LineTo(a.X, a.Y)
+			}
 		}
 		if run.Closed {
 			b.gg.ClosePath()
 		}
 	}
-	if p.Fill.On {
-		b.gg.SetColor(p.Fill.Colour)
+	if l.fill.On {
+		b.gg.SetColor(l.fill.Colour)
 		b.gg.FillPreserve()
 	}
-	if p.Stroke.On {
-		scale := scaleOf(toPixels)
-		b.gg.SetColor(p.Stroke.Colour)
-		b.gg.SetLineWidth(p.Width * scale)
-		dash := make([]float64, len(p.Dash))
-		for i := range dash {
-			dash[i] = p.Dash[i] * scale
-		}
-		b.gg.SetDash(dash...)
+	if l.stroke.On {
+		b.gg.SetColor(l.stroke.Colour)
+		b.gg.SetLineWidth(l.width)
+		b.gg.SetDash(l.dash...)
 		b.gg.StrokePreserve()
 	}
 	b.gg.ClearPath()
-}
-
-// thin leaves out points less than a quarter of a pixel from the last: gg passes
-// over steps shorter than an eighth, and would lose a line made of nothing else.
-func thin(points []geom.Point) []geom.Point {
-	const step = .25
-	kept := points[:1:1]
-	for _, a := range points[1:] {
-		if a.Sub(kept[len(kept)-1]).Len() >= step {
-			kept = append(kept, a)
-		}
-	}
-	if len(kept) == 1 { // a dot, as a line just long enough
-		dot := geom.Point{X: step / 2}
-		return []geom.Point{kept[0].Sub(dot), kept[0].Add(dot)}
-	}
-	kept[len(kept)-1] = points[len(points)-1]
-	return kept
 }
 
 // fill paints a shape.

@@ -24,7 +24,7 @@ func WritePNG(w io.Writer, l *display.List, o Options) error {
 		form = png.RGBA
 	}
 	k := o.dpi() / mmPerInch
-	s := newScene(l, geom.Scale(k, k), image.Rectangle{Max: size}, !o.Transparent)
+	s := newScene(l, geom.Scale(k, k), image.Rectangle{Max: size}, !o.Transparent, nil)
 	words := map[string]string{"Title": l.Title, "Description": l.Desc, "Software": "Strandway"}
 	return png.Stream(w, size, form, png.Options{DPI: o.dpi(), Text: words}, s.paint)
 }

@@ -9,12 +9,14 @@
 package raster
 
 import (
+	"context"
 	"image"
 	"image/color"
 	"image/draw"
 	"math"
 	"runtime"
 	"sync"
+	"sync/atomic"
 
 	"strandway/chart/display"
 	"strandway/chart/geom"
@@ -50,7 +52,7 @@ func Size(l *display.List, o Options) image.Point {
 func Paint(l *display.List, o Options) *image.RGBA {
 	dst := image.NewRGBA(image.Rectangle{Max: Size(l, o)})
 	k := o.dpi() / mmPerInch
-	paint(dst, newScene(l, geom.Scale(k, k), dst.Rect, !o.Transparent))
+	paint(dst, newScene(l, geom.Scale(k, k), dst.Rect, !o.Transparent, nil))
 	if o.Grey {
 		turnGrey(dst)
 	}
@@ -61,29 +63,47 @@ func Paint(l *display.List, o Options) *image.RGBA {
 // scales and shifts the page's millimetres to the pixels of dst; only the page
 // itself gets the list's background.
 func PaintView(dst *image.RGBA, l *display.List, toPixels geom.Matrix) {
-	paint(dst, newScene(l, toPixels, dst.Rect, true))
+	paint(dst, newScene(l, toPixels, dst.Rect, true, nil))
 }
 
 // paint shares the bands of dst out among the processors.
 func paint(dst *image.RGBA, s *scene) {
+	n := (dst.Rect.Dy() + bandRows - 1) / bandRows
+	inParallel(context.Background(), n, func(i int) {
+		y := dst.Rect.Min.Y + i*bandRows
+		s.paint(dst.SubImage(image.Rect(dst.Rect.Min.X, y, dst.Rect.Max.X, y+bandRows)).(*image.RGBA))
+	})
+}
+
+// inParallel does jobs 0 to n-1 with one worker a processor, until ctx is done.
+func inParallel(ctx context.Context, n int, do func(int)) error {
 	var wait sync.WaitGroup
-	bands := make(chan image.Rectangle)
-	for range runtime.GOMAXPROCS(0) {
+	var next atomic.Int64
+	for range min(n, runtime.GOMAXPROCS(0)) {
 		wait.Go(func() {
-			for r := range bands {
-				s.paint(dst.SubImage(r).(*image.RGBA))
+			for i := int(next.Add(1)) - 1; i < n && ctx.Err() == nil; i = int(next.Add(1)) - 1 {
+				do(i)
 			}
 		})
 	}
-	for y := dst.Rect.Min.Y; y < dst.Rect.Max.Y; y += bandRows {
-		bands <- image.Rect(dst.Rect.Min.X, y, dst.Rect.Max.X, min(y+bandRows, dst.Rect.Max.Y))
-	}
-	close(bands)
 	wait.Wait()
+	return ctx.Err()
 }
 
 // paint paints the scene's part of a band over it.
 func (s *scene) paint(dst *image.RGBA) {
+	s.onBand(dst, func(b *band) {
+		draw.Draw(b.sheet, s.page, image.NewUniform(s.background), image.Point{}, draw.Over)
+		for i := range s.marks {
+			if m := &s.marks[i]; m.box.Overlaps(dst.Rect) {
+				b.mark(m)
+			}
+		}
+	})
+}
+
+// onBand paints on a band with one that is idle.
+func (s *scene) onBand(dst *image.RGBA, paint func(*band)) {
 	if dst.Rect.Empty() {
 		return
 	}
@@ -94,20 +114,17 @@ func (s *scene) paint(dst *image.RGBA) {
 	defer s.idle.Put(b)
 	b.begin(dst)
 	defer b.finish()
-	draw.Draw(b.sheet, s.page, image.NewUniform(s.background), image.Point{}, draw.Over)
-	for i := range s.marks {
-		m := &s.marks[i]
-		if !m.box.Overlaps(dst.Rect) {
-			continue
-		}
-		switch {
-		case m.shape != nil:
-			b.fill(m.shape, m.at, m.ink)
-		case m.path != nil:
-			b.path(m.path, s.toPixels)
-		default:
-			m.picture.paint(b.sheet, m.box)
-		}
+	paint(b)
+}
+
+func (b *band) mark(m *mark) {
+	switch {
+	case m.shape != nil:
+		b.fill(m.shape, m.at, m.ink)
+	case m.lines != nil:
+		b.lines(m.lines)
+	default:
+		m.picture.paint(b.sheet, m.box)
 	}
 }
 

@@ -15,39 +15,33 @@ import (
 // symbols and letters as outlines. Bands only read it, at the same time.
 type scene struct {
 	toPixels   geom.Matrix
-	scale      float64 // pixels per mm
 	page       image.Rectangle
 	background color.Color
+	outlines   *outlines
 	marks      []mark
-	letters    map[letter]*shape
 	idle       sync.Pool // bands that have been finished
 }
 
-// mark is one thing to paint: a shape placed, a path, or a picture.
+// mark is one thing to paint: a shape placed, lines that occur once, or a picture.
 type mark struct {
 	box     image.Rectangle // pixels it may touch
 	shape   *shape
 	at      geom.Matrix // shape to pixels
 	ink     color.NRGBA
-	path    *display.Path
+	lines   *lines
 	picture *picture
 }
 
-// letter is a glyph as it is drawn in one face and size, or the halo behind it.
-type letter struct {
-	face  display.Face
-	index uint16
-	size  float64 // mm
-	halo  bool
-}
-
-// newScene makes ready what can be seen in the pixels of view.
-func newScene(l *display.List, toPixels geom.Matrix, view image.Rectangle, background bool) *scene {
-	s := &scene{
-		toPixels:   toPixels,
-		scale:      scaleOf(toPixels),
-		background: color.Transparent,
-		letters:    map[letter]*shape{},
+// newScene makes ready what can be seen in the pixels of view. It shares the
+// outlines of the scene before, nil for none, if that is of the same scale.
+func newScene(l *display.List, toPixels geom.Matrix, view image.Rectangle, background bool, before *scene) *scene {
+	s := &scene{toPixels: toPixels, background: color.Transparent}
+	scale := scaleOf(toPixels)
+	if before != nil && before.outlines.scale == scale {
+		const room = 64
+		s.outlines, s.marks = before.outlines, make([]mark, 0, len(before.marks)+room)
+	} else {
+		s.outlines = newOutlines(scale)
 	}
 	if background {
 		s.background = l.Background
@@ -55,7 +49,7 @@ func newScene(l *display.List, toPixels geom.Matrix, view image.Rectangle, backg
 	page := toPixels.ApplyBox(geom.Box{Max: geom.Point{X: l.Width, Y: l.Height}})
 	s.page = image.Rect(round(page.Min.X), round(page.Min.Y), round(page.Max.X), round(page.Max.Y))
 
-	symbols := s.symbols(l)
+	symbols := s.outlines.of(l)
 	for _, item := range l.Items {
 		switch item := item.(type) {
 		case display.Use:
@@ -65,7 +59,7 @@ func newScene(l *display.List, toPixels geom.Matrix, view image.Rectangle, backg
 		case display.Path:
 			box := toPixels.ApplyBox(item.Path.Box().Grow(item.Width / 2))
 			if r := pixels(box); r.Overlaps(view) {
-				s.marks = append(s.marks, mark{box: r, path: &item})
+				s.marks = append(s.marks, mark{box: r, lines: newLines(item, toPixels, s.outlines.scale)})
 			}
 		case display.Text:
 			s.text(view, item)
@@ -83,27 +77,17 @@ func newScene(l *display.List, toPixels geom.Matrix, view image.Rectangle, backg
 	return s
 }
 
-// symbols are the shapes of a list's symbols, as fine as their largest use needs.
-func (s *scene) symbols(l *display.List) []*shape {
-	largest := make([]float64, len(l.Symbols))
-	for _, item := range l.Items {
-		if u, ok := item.(display.Use); ok && u.Symbol >= 0 && u.Symbol < len(largest) {
-			largest[u.Symbol] = max(largest[u.Symbol], scaleOf(u.At))
-		}
-	}
-	shapes := make([]*shape, len(l.Symbols))
-	for i, symbol := range l.Symbols {
-		shapes[i] = newShape(symbol.Paths, largest[i]*s.scale)
-	}
-	return shapes
-}
-
-// place adds a shape to the marks if it can be seen.
+// place adds a shape to the marks if it can be seen. Its place is rounded, finer than eyes
+// can tell, so that it is the same wherever on its page it comes from.
 func (s *scene) place(view image.Rectangle, shape *shape, at geom.Matrix, ink color.NRGBA) {
+	at.E, at.F = math.Round(at.E*placeSteps)/placeSteps, math.Round(at.F*placeSteps)/placeSteps
 	if box := pixels(at.ApplyBox(shape.box)); box.Overlaps(view) {
 		s.marks = append(s.marks, mark{box: box, shape: shape, at: at, ink: ink})
 	}
 }
+
+// placeSteps is how many places are told apart along one pixel.
+const placeSteps = 256
 
 // text adds the letters of a line, all halos first so that none covers a neighbour.
 func (s *scene) text(view image.Rectangle, t display.Text) {
@@ -116,32 +100,16 @@ func (s *scene) text(view image.Rectangle, t display.Text) {
 		return
 	}
 	glyphs, _ := text.Set(t.Face, t.Text)
-	add := func(halo bool, ink color.NRGBA) {
+	add := func(halo float64, ink color.NRGBA) {
 		for _, g := range glyphs {
-			key := letter{t.Face, g.Index, t.Size, halo}
-			shape := s.letters[key]
-			if shape == nil {
-				shape = s.letter(key, t.HaloWidth())
-				s.letters[key] = shape
-			}
+			shape := s.outlines.letter(letter{t.Face, g.Index, t.Size, halo})
 			s.place(view, shape, geom.Translate(g.X*t.Size, 0).Then(place), ink)
 		}
 	}
 	if t.Halo.A > 0 {
-		add(true, t.Halo)
+		add(t.HaloWidth(), t.Halo)
 	}
-	add(false, t.Fill)
-}
-
-func (s *scene) letter(l letter, haloWidth float64) *shape {
-	path := display.Path{
-		Path: text.Letter(l.face, l.index).Transform(geom.Scale(l.size, l.size)),
-		Fill: display.Ink,
-	}
-	if l.halo {
-		path.Stroke, path.Width = display.Ink, haloWidth
-	}
-	return newShape([]display.Path{path}, s.scale)
+	add(0, t.Fill)
 }
 
 // scaleOf is how much longer m makes lengths, on the whole.
