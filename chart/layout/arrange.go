@@ -12,7 +12,7 @@ import (
 //
 // It goes by passes, each in a file of its own that says what holds after it:
 // nodes, fans, the manner, direct places, relaxing (of what repeats, once), rows
-// worked around the rest, posts drawn together, hollow bodies, poses, what hangs
+// worked around the rest, posts drawn together, long stitches bunched, hollow bodies, poses, what hangs
 // on them, brackets.
 func Arrange(f *fabric.Fabric, h Heights) *Plan {
 	plan := &Plan{Fabric: f, Poses: make([]Pose, len(f.Stitches))}
@@ -26,6 +26,7 @@ func Arrange(f *fabric.Fabric, h Heights) *Plan {
 	p.manner, p.corners, p.period = core.manner, core.corners, core.period
 	p.placeAround(len(core.rows))
 	p.narrowPosts()
+	p.bunch()
 	p.layBody(plan)
 	p.pose(plan)
 	p.hang(plan)

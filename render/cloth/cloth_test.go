@@ -46,7 +46,7 @@ func TestEachStitchShowsItsParts(t *testing.T) {
 		{"the turned row shows bumps", base + "Row 2: Ch 1, sc in each st across.", RS, bump, 13},
 		{"dc shows posts", posts, RS, tall, 11},
 		{"and their backs", posts, WS, tallBack, 11},
-		{"a turning chain is links", posts, RS, chainLink, 12 + 3},
+		{"a turning chain is links that stand up", posts, RS, standing, 3},
 		{"front posts on the right side stand out", posts + "Row 2: Ch 1, turn, sc in each st across.\nRow 3 (RS): Ch 1, turn, sc in first 2 sts, fpdc in next 3 sts, sc in each st across.", RS, raised, 3},
 		{"and fall back from behind", posts + "Row 2: Ch 1, turn, sc in each st across.\nRow 3 (RS): Ch 1, turn, sc in first 2 sts, fpdc in next 3 sts, sc in each st across.", WS, recessed, 3},
 		{"front posts worked from the wrong side fall back", posts + "Row 2 (WS): Ch 1, sc in first 2 sts, fpdc in next 3 sts, sc in each st across.", RS, recessed, 3},

@@ -59,6 +59,9 @@ func (p part) curves(length, lean float64) []curve {
 		return []curve{{.75, .88, .86, linkHalf}, {.88, 1, .86, mirror(linkHalf, -.03)}}
 	case chainLink:
 		return []curve{{0, .5, .86, chainHalf}, {.5, 1, .86, mirror(chainHalf, -.03)}}
+	case standing:
+		wide := widen(chainHalf, 1.25)
+		return []curve{{0, .5, 1.02, wide}, {.5, 1, 1.02, mirror(wide, -.03)}}
 	case surfaceLink:
 		return []curve{{0, .5, .86, shift(chainHalf, 0, 0, .1)}, {.5, 1, .86, mirror(chainHalf, .07)}}
 	case raised:

@@ -31,6 +31,7 @@ const (
 	surfaceLink             // chain lying on the face
 	wound                   // straight yarn, wound on a shade card
 	drawnLoop               // long loop left hanging
+	standing                // chain of a turning chain, which stands in a stitch's room
 )
 
 // part is what a sprite shows: a form with so many wraps or legs.
@@ -54,6 +55,15 @@ func mirror(path []control, z float64) []control {
 	out := make([]control, len(path))
 	for i, p := range path {
 		out[i] = control{-p.c, p.a, p.l, p.z + z}
+	}
+	return out
+}
+
+// widen draws a path out across its axis.
+func widen(path []control, by float64) []control {
+	out := make([]control, len(path))
+	for i, p := range path {
+		out[i] = control{by * p.c, p.a, p.l, p.z}
 	}
 	return out
 }

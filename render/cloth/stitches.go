@@ -28,7 +28,7 @@ func (m *maker) stitch(id int32, front bool) (lifted bool) {
 		in := m.inward(id)
 		for i := range n {
 			t := float64(i) / float64(n)
-			m.add(part{form: chainLink}, foot.Lerp(top, t).Add(in), foot.Lerp(top, t+1/float64(n)).Add(in), .04)
+			m.add(part{form: standing}, foot.Lerp(top, t).Add(in), foot.Lerp(top, t+1/float64(n)).Add(in), .04)
 		}
 	case k.Lump == stitch.Star:
 		m.star(id, legs, top, z)
