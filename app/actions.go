@@ -97,6 +97,7 @@ func (w *window) actions() action.Table {
 		{ID: "whole", Menu: "View", Label: "Whole piece", Keys: keys("Ctrl+0"), Can: made, Do: w.pair.ShowWhole},
 		{ID: "next-pane", Menu: "View", Label: "Next pane", Keys: keys("F6"), Do: func() { w.focusNext(1) }, Rule: true},
 		{ID: "last-pane", Menu: "View", Label: "Last pane", Keys: keys("Shift+F6"), Do: func() { w.focusNext(-1) }},
+		{ID: "menus", Menu: "View", Label: "Menus", Keys: keys("F10"), Do: func() { w.openMenu(0) }},
 		{ID: "wider", Menu: "View", Label: "Wider rows", Keys: keys("Ctrl+Alt+Right"), Do: func() { w.moveDivider(24) }},
 		{ID: "narrower", Menu: "View", Label: "Narrower rows", Keys: keys("Ctrl+Alt+Left"), Do: func() { w.moveDivider(-24) }},
 		{ID: "light", Menu: "View", Label: "Light", On: is(theme.Light), Do: dress(theme.Light), Rule: true},

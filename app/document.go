@@ -15,6 +15,8 @@ import (
 	"strandway/app/settings"
 	"strandway/chart"
 	"strandway/model/colour"
+	"strandway/model/edit"
+	"strandway/model/pattern"
 	"strandway/render"
 	"strandway/render/cloth"
 )
@@ -39,7 +41,7 @@ func (w *window) remember(path string) {
 		full = path
 	}
 	p := w.s.Pattern()
-	r := settings.Recent{Path: full, Title: p.Title, Opened: time.Now(), Tells: yarnsTell(len(p.Yarns), len(p.Pieces))}
+	r := settings.Recent{Path: full, Title: w.s.Name(), Opened: time.Now(), Tells: yarnsTell(len(p.Yarns), len(p.Pieces))}
 	for _, y := range p.Yarns {
 		r.Yarns = append(r.Yarns, colour.Hex(w.shade(y)))
 	}
@@ -96,11 +98,7 @@ func (w *window) quit() {
 }
 
 func (w *window) newDocument() {
-	w.ifSettled(func() {
-		w.s.Begin(session.Blank())
-		w.show(makeView)
-		w.win.Canvas().Focus(w.page)
-	})
+	w.begin(beginnings[len(beginnings)-1])
 }
 
 func (w *window) closeDocument() {
@@ -126,6 +124,9 @@ func (w *window) save(then func()) {
 }
 
 func (w *window) saveTo(path string, then func()) {
+	if w.s.Path() == "" && w.s.Pattern().Title == pattern.Untitled {
+		w.nameAfter(path)
+	}
 	if err := w.s.Save(path); err != nil {
 		w.say(spoken(err.Error()))
 		return
@@ -135,6 +136,16 @@ func (w *window) saveTo(path string, then func()) {
 	if then != nil {
 		then()
 	}
+}
+
+// nameAfter gives a pattern that has no title yet that of its file, so that it is not printed without one.
+func (w *window) nameAfter(path string) {
+	w.s.Do("Title", func(now edit.State) edit.State {
+		p := *now.Pattern
+		p.Title = upperFirst(strings.TrimSuffix(filepath.Base(path), filepath.Ext(path)))
+		now.Pattern = &p
+		return now
+	})
 }
 
 func (w *window) askCopy() {
@@ -180,12 +191,12 @@ const (
 // askCloth saves a picture of the cloth.
 func (w *window) askCloth() {
 	w.askFile("Save the cloth as .png", "Save", fileName(w.s.Name())+" cloth.png", true, []string{".png"}, func(path string) {
-		m, way := w.s.Made(), w.s.Colourway()
+		m, way, back := w.s.Made(), w.s.Colourway(), w.contact.back()
 		box := m.Cloth.Box().Grow(1)
 		px := min(clothPixels, mostPixels/box.Width(), mostPixels/box.Height())
 		w.say("Drawing the cloth…")
 		go func() {
-			picture, err := m.Cloth.Paint(context.Background(), cloth.View{Box: box, PixelsPerW: px}, m.ClothYarns(way), cloth.Background{})
+			picture, err := m.Cloth.Paint(context.Background(), cloth.View{Box: box, PixelsPerW: px}, m.ClothYarns(way), back)
 			if err == nil {
 				err = render.WriteFile(path, func(out io.Writer) error { return png.Encode(out, picture) })
 			}

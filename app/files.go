@@ -10,6 +10,7 @@ import (
 
 	"strandway/app/control"
 	"strandway/app/theme"
+	"strandway/app/translation"
 )
 
 // fileSheet lets the author choose a file by its path, typed or picked from the folder.
@@ -20,10 +21,13 @@ type fileSheet struct {
 	ends    []string // the endings shown
 	answer  string
 	done    func(path string)
+	redraw  func()
 	folder  string
 	entries []entry
 	at, top int
 	typed   string // what the list was made for
+	says    string // why what was typed cannot be done
+	missing string // the folder that is made when Enter is pressed again, "" for none
 }
 
 // entry is a file or folder in the list.
@@ -51,9 +55,10 @@ func (w *window) askFile(title, answer, name string, save bool, ends []string, d
 	s := &sheet{title: title, size: fyne.NewSize(640, 440), fields: []placed{{f.field, 24, sheetTop, 592, 36}}, draw: f.draw}
 	s.scroll = func(by float32) { f.top = max(0, min(f.top-int(by/20), len(f.entries)-1)) }
 	f.field.OnChanged = func(string) {
-		f.at = -1
+		f.at, f.says, f.missing = -1, "", ""
 		s.card.Redraw()
 	}
+	f.redraw = func() { s.card.Redraw() }
 	w.openSheet(s)
 	f.field.CursorColumn = len([]rune(f.field.Text))
 }
@@ -95,12 +100,20 @@ func (f *fileSheet) list() {
 
 func (f *fileSheet) draw(d *control.Canvas, k theme.Tokens, size fyne.Size) []control.Spot {
 	f.list()
-	yes := d.Button(k, f.answer, size.Width-24, size.Height-50, true, true, func() { f.enter(f.field.Text) })
+	answer := f.answer
+	if f.missing != "" {
+		answer = "Make the folder and save"
+	}
+	yes := d.Button(k, answer, size.Width-24, size.Height-50, true, true, func() { f.enter(f.field.Text) })
 	no := d.Button(k, "Cancel", yes.X-10, size.Height-50, false, true, f.w.closeSheet)
 	spots := []control.Spot{yes, no}
 	y := float32(sheetTop + 48)
-	if len(f.entries) == 0 {
-		d.Words("Nothing here that can be opened.", 34, y+13, theme.Body, false, k.Ink2)
+	if f.says != "" {
+		d.Icon(theme.Icon("caution", k.Caution), 28, y+3, 18)
+		d.Words(control.Fitted(f.says, theme.Body, false, size.Width-90), 54, y+12, theme.Body, false, k.Caution)
+		y += 32
+	} else if len(f.entries) == 0 {
+		d.Words(translation.Say("Nothing here that can be opened."), 34, y+13, theme.Body, false, k.Ink2)
 	}
 	for i := f.top; i < len(f.entries) && y+entryHeight < size.Height-60; i++ {
 		e := f.entries[i]
@@ -158,6 +171,10 @@ func (f *fileSheet) enter(path string) {
 	if f.save && filepath.Ext(path) == "" {
 		path += f.ends[0]
 	}
+	if !f.reachable(path) {
+		f.redraw()
+		return
+	}
 	f.w.closeSheet()
 	if _, err := os.Stat(path); f.save && err == nil && path != f.w.s.Path() {
 		f.w.choose(filepath.Base(path)+" is there already", "What stands in it is lost when it is replaced.",
@@ -166,4 +183,30 @@ func (f *fileSheet) enter(path string) {
 		return
 	}
 	f.done(path)
+}
+
+// reachable reports whether there is a file to open, or a folder to save to, and says so on the sheet where there is
+// none. A missing folder is made when it is asked for a second time.
+func (f *fileSheet) reachable(path string) bool {
+	if !f.save {
+		if _, err := os.Stat(path); err != nil {
+			f.says = translation.Fill("There is no file {{.Name}} here.", "Name", filepath.Base(path))
+			return false
+		}
+		return true
+	}
+	folder := filepath.Dir(path)
+	if info, err := os.Stat(folder); err == nil && info.IsDir() {
+		return true
+	}
+	if f.missing != folder {
+		f.missing = folder
+		f.says = translation.Fill("There is no folder {{.Name}} yet.", "Name", folder)
+		return false
+	}
+	if err := os.MkdirAll(folder, 0o755); err != nil {
+		f.says = spoken(err.Error())
+		return false
+	}
+	return true
 }

@@ -113,7 +113,10 @@ func tabWidth(name string) float32 { return control.Width(name, theme.Body, true
 // drawFindings lists what there is to say about the piece.
 func (w *window) drawFindings(d *control.Canvas, k theme.Tokens, size fyne.Size) []control.Spot {
 	d.Rect(0, 0, size.Width, size.Height, 0, k.Paper)
-	list := w.s.Findings()
+	var list diag.List
+	if w.s.Rows() != "" { // an empty page lacks nothing yet
+		list = w.s.Findings()
+	}
 	slices.SortStableFunc(list, func(a, b diag.Finding) int { return cmp.Compare(b.Severity, a.Severity) })
 	x := d.Words(translation.Say("Findings"), 16, 20, theme.Body, true, k.Ink)
 	d.Words(tally(list), x+10, 20, theme.Second, false, k.Ink2)
@@ -233,7 +236,7 @@ func (w *window) drawStatus(d *control.Canvas, k theme.Tokens, size fyne.Size) [
 	}
 	right = d.WordsRight(translation.Say(saved), right, y, theme.Second, false, k.Ink2) - 24
 	var spots []control.Spot
-	if !w.findings.Visible() {
+	if !w.findings.Visible() && w.s.Rows() != "" {
 		if list := w.s.Findings(); len(list) > 0 {
 			worst, _ := list.Worst()
 			end := right

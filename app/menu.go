@@ -1,6 +1,7 @@
 package app
 
 import (
+	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -103,6 +104,8 @@ func (w *window) runShortcut(s fyne.Shortcut) {
 	}
 	if a := w.table.For(c); a != nil {
 		w.run(a)
+	} else if at, ok := w.menuKeys[c]; ok {
+		w.openMenu(at)
 	}
 }
 
@@ -131,6 +134,42 @@ func modifiers(c action.Chord) fyne.KeyModifier {
 		m |= fyne.KeyModifierAlt
 	}
 	return m
+}
+
+// openMenu opens a menu by its place in the bar and gives it the keys.
+func (w *window) openMenu(at int) {
+	bar, ok := w.win.Canvas().(interface{ ToggleMenu() }) // the desktop's canvas has it
+	if !ok || w.sheetOpen() {
+		return
+	}
+	bar.ToggleMenu()
+	for range at {
+		if item := w.win.Canvas().Focused(); item != nil {
+			item.TypedKey(&fyne.KeyEvent{Name: fyne.KeyRight})
+		}
+	}
+}
+
+// menuLetters are the letters that open the menus with Alt: of each name the first letter that is still free.
+func menuLetters(names []string) []string {
+	letters := make([]string, len(names))
+	for i, name := range names {
+		for _, r := range strings.ToUpper(name) {
+			if letter := string(r); r >= 'A' && r <= 'Z' && !slices.Contains(letters, letter) {
+				letters[i] = letter
+				break
+			}
+		}
+	}
+	return letters
+}
+
+// bindMenus opens the menus by Alt and a letter, wherever the keys are.
+func (w *window) bindMenus() {
+	for i, letter := range menuLetters(w.table.Menus()) {
+		w.menuKeys[action.Chord{Alt: true, Key: letter}] = i
+		w.win.Canvas().AddShortcut(shortcut(action.Chord{Alt: true, Key: letter}), func(fyne.Shortcut) { w.openMenu(i) })
+	}
 }
 
 // bindMoreKeys gives actions their further keys, which no menu shows.

@@ -36,6 +36,11 @@ func Run(path string) error {
 	s := session.New(lib, fyne.Do)
 	defer s.Close()
 	w := newWindow(a, lib, s, set, theme.New(theme.Mode(set.Theme)), fyne.Do)
+	go func() {
+		if theme.SystemTells() {
+			fyne.Do(w.followSystem)
+		}
+	}()
 	if folder, err := journal.Folder(); err != nil {
 		fyne.LogError("journal", err)
 	} else if j, err := journal.Open(folder, journal.System()); err != nil {

@@ -2,6 +2,9 @@ package app
 
 import (
 	"image/color"
+	"os"
+	"path/filepath"
+	"strings"
 	"time"
 
 	"fyne.io/fyne/v2"
@@ -69,7 +72,7 @@ func (w *window) drawStart(d *control.Canvas, k theme.Tokens, size fyne.Size) []
 			if i == 4 {
 				break
 			}
-			spots = append(spots, w.line(d, k, left, y, width, r.Title, r.Tells, when(r.Opened, time.Now()), parsed(r.Yarns), func() { w.ifSettled(func() { w.open(r.Path) }) }))
+			spots = append(spots, w.line(d, k, left, y, width, r.Title, r.Tells+"   "+folderOf(r.Path), when(r.Opened, time.Now()), parsed(r.Yarns), func() { w.ifSettled(func() { w.open(r.Path) }) }))
 			y += recentTall
 		}
 		y += 40
@@ -96,6 +99,17 @@ func (w *window) drawStart(d *control.Canvas, k theme.Tokens, size fyne.Size) []
 	return append(spots, open)
 }
 
+// folderOf is the folder of a file, from the author's own folder on where it lies in that.
+func folderOf(path string) string {
+	folder := filepath.Dir(path)
+	if home, err := os.UserHomeDir(); err == nil {
+		if in, ok := strings.CutPrefix(folder, home); ok && (in == "" || in[0] == filepath.Separator) {
+			return "~" + in
+		}
+	}
+	return folder
+}
+
 // chapter sets a head of the start page in the printing face.
 func (w *window) chapter(d *control.Canvas, k theme.Tokens, s string, x, y float32) {
 	t := control.Text(translation.Say(s), theme.Chapter, false, k.Ink)
@@ -116,7 +130,7 @@ func (w *window) line(d *control.Canvas, k theme.Tokens, x, y, width float32, ti
 		d.Rect(x, y+10+float32(i)*6, 46, 6, 0, c)
 	}
 	d.Words(control.Fitted(title, theme.Body, true, width-200), x+64, y+18, theme.Body, true, k.Ink)
-	d.Words(tells, x+64, y+38, theme.Second, false, k.Ink2)
+	d.Words(control.Fitted(tells, theme.Second, false, width-200), x+64, y+38, theme.Second, false, k.Ink2)
 	d.WordsRight(when, x+width, y+28, theme.Second, false, k.Ink2)
 	return control.Spot{X: x - 8, Y: y + 2, W: width + 16, H: recentTall - 3, Hint: "open " + title, Do: do}
 }

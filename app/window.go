@@ -49,6 +49,8 @@ type window struct {
 	th    *theme.Theme
 	table action.Table
 
+	menuKeys map[action.Chord]int // the menus by the keys that open them
+
 	view       view
 	said       string                    // the status line's passing word, until the next change
 	hint       string                    // what lies under the pointer
@@ -99,7 +101,7 @@ type window struct {
 
 func newWindow(a fyne.App, lib *stitch.Library, s *session.Session, set *settings.Settings, th *theme.Theme, post func(func())) *window {
 	a.Settings().SetTheme(th)
-	w := &window{app: a, brush: "A", post: post, symbols: map[symbolKey]image.Image{}, win: a.NewWindow("Strandway"), lib: lib, s: s, set: set, th: th}
+	w := &window{app: a, brush: "A", post: post, symbols: map[symbolKey]image.Image{}, menuKeys: map[action.Chord]int{}, win: a.NewWindow("Strandway"), lib: lib, s: s, set: set, th: th}
 	s.SetLook(session.Look{Dark: th.IsDark()})
 	w.page = rows.New(s, th)
 	w.page.Shortcut = w.runShortcut
@@ -150,6 +152,7 @@ func newWindow(a fyne.App, lib *stitch.Library, s *session.Session, set *setting
 	w.over = container.NewStack()
 	w.table = inLanguage(w.actions())
 	w.win.SetMainMenu(w.menu())
+	w.bindMenus()
 	w.bindMoreKeys()
 	w.win.Canvas().SetOnTypedKey(func(e *fyne.KeyEvent) { w.plainKey(e) })
 	w.lines = []*canvas.Rectangle{canvas.NewRectangle(color.Transparent), canvas.NewRectangle(color.Transparent), canvas.NewRectangle(color.Transparent), canvas.NewRectangle(color.Transparent), canvas.NewRectangle(color.Transparent)}
@@ -174,6 +177,7 @@ func newWindow(a fyne.App, lib *stitch.Library, s *session.Session, set *setting
 	s.Watch(func(c session.Change) {
 		if c&session.File != 0 && c&session.Pictures != 0 {
 			w.leaveGuide() // another document
+			w.contact.locked, w.contact.scroll = nil, 0
 		}
 		w.seeGuide("")
 	})
@@ -451,6 +455,20 @@ func (w *window) scrollColour(by float32) {
 func (w *window) toggleCells() {
 	w.pair.ShowCells(!w.pair.Cells())
 	w.refreshMenu()
+}
+
+// followSystem is light or dark as the desktop is, from now on.
+func (w *window) followSystem() {
+	w.th.Told = true
+	dark := w.th.IsDark()
+	w.app.Settings().SetTheme(w.th)
+	w.redress()
+	w.app.Settings().AddListener(func(fyne.Settings) {
+		if now := w.th.IsDark(); now != dark {
+			dark = now
+			w.redress()
+		}
+	})
 }
 
 // dress changes to light, dark, or what the system has.

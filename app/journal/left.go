@@ -5,6 +5,7 @@ import (
 	"os"
 	"path/filepath"
 	"slices"
+	"strings"
 	"time"
 
 	"strandway/model/pattern"
@@ -25,7 +26,11 @@ type Left struct {
 // Says is the sentence with which the work is offered.
 func (l *Left) Says() string {
 	name := l.Title
-	if name == "" {
+	switch {
+	case name != "" && name != pattern.Untitled:
+	case l.Path != "":
+		name = strings.TrimSuffix(filepath.Base(l.Path), filepath.Ext(l.Path))
+	default:
 		name = "A piece without a name"
 	}
 	switch l.Rows {

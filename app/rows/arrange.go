@@ -35,6 +35,12 @@ func (s *scribe) serif(text string) float32 {
 	return w
 }
 
+// italic is the width of what the page says in her face. It is asked for seldom.
+func (s *scribe) italic(text string) float32 {
+	size, _ := fyne.CurrentApp().Driver().RenderedTextSize(text, theme.Body, fyne.TextStyle{}, s.th.Serif(true))
+	return size.Width
+}
+
 // second is the width of the program's own words.
 func (s *scribe) second(text string) float32 {
 	w, known := s.sans[text]

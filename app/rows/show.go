@@ -8,6 +8,7 @@ import (
 	"fyne.io/fyne/v2/canvas"
 
 	"strandway/app/theme"
+	"strandway/app/translation"
 	"strandway/model/colour"
 	"strandway/model/diag"
 )
@@ -86,7 +87,7 @@ func (p *Page) show() {
 	case no != "":
 		y := p.height - ghostHeight + 2
 		d.textRight(no, numberRight, y, lineHeight, look{size: theme.Number, face: bold, colour: d.k.Edge})
-		d.text("the next row: Enter or Tab", textLeft, y, lineHeight, look{size: theme.Body, face: serifItalic, colour: d.k.Ink2})
+		d.text(translation.Say("the next row: Enter or Tab"), textLeft, y, lineHeight, look{size: theme.Body, face: serifItalic, colour: d.k.Ink2})
 	}
 	d.caret()
 	d.scrollBar()
@@ -342,12 +343,17 @@ func (d *picture) caret() {
 
 // blank is what an empty page says.
 func (d *picture) blank() {
-	for i, s := range []string{
-		"Write your rows here, as you would print them.",
-		"The chart, the cloth and the counts appear beside them.",
-		"Begin with: With A, ch 21.",
+	italic := func(s string) float32 { return d.p.scribe.italic(s) }
+	between := 0 // the rules of the page
+	for _, s := range []string{
+		translation.Say("Write your rows here, as you would print them."),
+		translation.Say("The chart, the cloth and the counts appear beside them."),
+		translation.Say("Begin with: With A, ch 21."),
 	} {
-		d.text(s, textLeft, topMargin+float32(i+1)*44-4, lineHeight, look{size: theme.Body, face: serifItalic, colour: d.k.Ink2})
+		for _, l := range wrap(s, 0, len(s), d.p.Size().Width-textLeft-textMargin, italic, italic) {
+			between++
+			d.text(s[l.start:l.end], textLeft, topMargin+float32(between)*44-4, lineHeight, look{size: theme.Body, face: serifItalic, colour: d.k.Ink2})
+		}
 	}
 }
 

@@ -64,7 +64,7 @@ func New(lib *stitch.Library, post func(func())) *Session {
 // Blank is a pattern with one piece in which nothing is written yet.
 func Blank() *pattern.Pattern {
 	return &pattern.Pattern{
-		Title: "Untitled", Terms: "US", Units: "cm",
+		Title: pattern.Untitled, Terms: "US", Units: "cm",
 		Hook:   pattern.Hook{MM: 4},
 		Yarns:  []pattern.Yarn{{Letter: "A", Name: "Harbour Worsted", Shade: "Deep Water", Colour: "#27405c", Weight: 4, Grams: 100, Metres: 200}},
 		Pieces: []pattern.Piece{{Name: "Body"}},

@@ -30,6 +30,7 @@ const (
 // this program take theirs from [Theme.Tokens].
 type Theme struct {
 	Mode  Mode
+	Told  bool // the desktop has told whether it is dark: until then the window is light
 	fonts faces
 }
 
@@ -46,7 +47,7 @@ func (t *Theme) IsDark() bool {
 	case Light:
 		return false
 	}
-	return fyne.CurrentApp().Settings().ThemeVariant() == fynetheme.VariantDark
+	return t.Told && fyne.CurrentApp().Settings().ThemeVariant() == fynetheme.VariantDark
 }
 
 // Tokens are the present colours.

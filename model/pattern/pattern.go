@@ -10,6 +10,9 @@ package pattern
 // Version is the file format this program reads and writes.
 const Version = 1
 
+// Untitled is the title of a pattern that has not been given one.
+const Untitled = "Untitled"
+
 // Pattern is a whole pattern.
 type Pattern struct {
 	Head     string // comment lines at the head of the file, with their number signs
