@@ -46,7 +46,9 @@ const (
 )
 
 // pickColour asks for another shade of a yarn, in the colourway shown.
-func (w *window) pickColour(y pattern.Yarn) {
+func (w *window) pickColour(y pattern.Yarn) { w.openSheet(w.picker(y).sheet) }
+
+func (w *window) picker(y pattern.Yarn) *picker {
 	now := w.shade(y)
 	name := y.Shade
 	if way, ok := w.s.Pattern().Colourway(w.s.Colourway()); ok && way.Shades[y.Letter].Shade != "" {
@@ -66,7 +68,7 @@ func (w *window) pickColour(y pattern.Yarn) {
 			{p.hex, asideLeft, 240, asideWidth, 36},
 		},
 	}
-	w.openSheet(p.sheet)
+	return p
 }
 
 func (p *picker) draw(d *control.Canvas, k theme.Tokens, size fyne.Size) []control.Spot {

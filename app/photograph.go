@@ -49,7 +49,12 @@ func (w *window) askPhotograph(y pattern.Yarn) {
 					return
 				}
 				w.say("")
-				w.showPhotograph(y, picture)
+				p, err := w.photographed(y, picture)
+				if err != nil {
+					w.say(spoken(err.Error()))
+					return
+				}
+				w.openSheet(p.sheet)
 			})
 		}()
 	})
@@ -74,15 +79,11 @@ func readPhotograph(path string) (image.Image, error) {
 	return small, nil
 }
 
-// showPhotograph shows the colours of a picture to choose from.
-func (w *window) showPhotograph(y pattern.Yarn, picture image.Image) {
+// photographed shows the colours of a picture to choose from.
+func (w *window) photographed(y pattern.Yarn, picture image.Image) (*photograph, error) {
 	p := &photograph{w: w, yarn: y, picture: picture}
 	p.sheet = &sheet{title: translation.Fill("Yarn {{.Letter}}", "Letter", y.Letter) + ", " + w.wayName(), size: fyne.NewSize(640, 404), draw: p.draw}
-	if err := p.look(1); err != nil {
-		w.say(spoken(err.Error()))
-		return
-	}
-	w.openSheet(p.sheet)
+	return p, p.look(1)
 }
 
 // look looks for n colours.

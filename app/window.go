@@ -150,7 +150,7 @@ func newWindow(a fyne.App, lib *stitch.Library, s *session.Session, set *setting
 	w.divider = newDivider(w)
 
 	w.over = container.NewStack()
-	w.table = inLanguage(w.actions())
+	w.table = inLanguage(append(w.actions(), w.colourActions()...))
 	w.win.SetMainMenu(w.menu())
 	w.bindMenus()
 	w.bindMoreKeys()

@@ -81,6 +81,9 @@ func (p *Panel) ring(d *Canvas, k theme.Tokens, s Spot) {
 	d.Frame(left, top, right-left, bottom-top, 9, color.Transparent, k.Ink, 2)
 }
 
+// Spots are the places that can be clicked now.
+func (p *Panel) Spots() []Spot { return p.spots }
+
 // ToFirst puts the keys to the spot where they begin.
 func (p *Panel) ToFirst() {
 	for i, s := range p.spots {
@@ -109,6 +112,30 @@ func (p *Panel) ToButton(step int, outside bool) bool {
 		}
 	}
 	return false
+}
+
+// beyond is the spot that the keys come to on the way down, or with step -1 up: the nearest one
+// that lies lower, or where none does the next in order.
+func (p *Panel) beyond(step int) int {
+	if len(p.spots) == 0 {
+		return 0
+	}
+	at := p.spots[p.at]
+	nearest, least := -1, float32(0)
+	for i, s := range p.spots {
+		down := float32(step) * (s.Y + s.H/2 - at.Y - at.H/2)
+		if down < min(s.H, at.H)/2 {
+			continue
+		}
+		aside := s.X + s.W/2 - at.X - at.W/2
+		if far := down + max(aside, -aside)/2; nearest < 0 || far < least {
+			nearest, least = i, far
+		}
+	}
+	if nearest >= 0 {
+		return nearest
+	}
+	return max(0, min(p.at+step, len(p.spots)-1))
 }
 
 // AcceptsTab implements fyne.Tabbable.
@@ -239,10 +266,14 @@ func (p *Panel) TypedKey(e *fyne.KeyEvent) {
 			}
 			p.Wheel(by)
 		}
-	case fyne.KeyLeft, fyne.KeyUp:
+	case fyne.KeyLeft:
 		p.at = max(p.at-1, 0)
-	case fyne.KeyRight, fyne.KeyDown:
+	case fyne.KeyRight:
 		p.at = max(min(p.at+1, len(p.spots)-1), 0)
+	case fyne.KeyUp:
+		p.at = p.beyond(-1)
+	case fyne.KeyDown:
+		p.at = p.beyond(1)
 	case fyne.KeyReturn, fyne.KeyEnter, fyne.KeySpace:
 		if p.at < len(p.spots) && p.spots[p.at].Do != nil {
 			p.spots[p.at].Do()
