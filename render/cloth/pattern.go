@@ -4,6 +4,7 @@ import (
 	"image/color"
 	"slices"
 
+	"strandway/chart/geom"
 	"strandway/chart/layout"
 	"strandway/model"
 	"strandway/model/colour"
@@ -58,32 +59,57 @@ func OptionsOf(w *model.Worked, piece int, plan *layout.Plan) Options {
 		return o
 	}
 	size := measure.Of(plan.Fabric, measure.FromGauge(plan.Fabric, g.Stitches, g.Rows, g.OverCM))
-	switch size.Form {
-	case measure.Disc:
-		o.StitchMM = 10 * size.WidthCM / plan.Box.Width()
-	case measure.Sheet:
-		o.StitchMM = 10 * size.WidthCM / plan.Box.Width()
-		if tall := rise(plan); tall > 0 {
-			// A gauge so far from what its stitches are made of is not one of theirs.
-			o.Stretch = max(.6, min(1.7, 10*size.LengthCM/o.StitchMM/tall))
-		}
+	wide, tall := extent(plan)
+	long := 10 * size.LengthCM
+	switch {
+	case wide <= 0 || tall <= 0:
+		return o
+	case size.Form == measure.Disc:
+		o.StitchMM = 10 * size.WidthCM / wide
+	case size.Form == measure.Sheet && (plan.Manner == layout.Rows || plan.Manner == layout.Ripple):
+		o.StitchMM = 10 * size.WidthCM / wide
+		o.Stretch = stretch(long / o.StitchMM / tall)
+	case size.Form == measure.Tube && plan.Manner == layout.Tube: // cut open
+		o.StitchMM = 20 * size.WidthCM / wide
+		o.Stretch = stretch(long / o.StitchMM / tall)
 	}
 	return o
 }
 
-// rise is how far the tops of the last row stand above the foundation, w.
-func rise(p *layout.Plan) float64 {
-	level := func(r *fabric.Row) float64 {
-		sum, n := 0., 0.
-		for id := r.First; id < r.Last; id++ {
-			if pose := &p.Poses[id]; pose.Placed && !pose.Dropped {
-				sum, n = sum+pose.Top.Y, n+1
-			}
+// stretch is a stretch within reason: a gauge so far from what its stitches are
+// made of is not one of theirs.
+func stretch(by float64) float64 { return max(.6, min(1.7, by)) }
+
+// extent is how wide and how high a plan lies, w, as a finished piece is measured:
+// rows from the foundation to the mean level of the last, since what rises and
+// falls fits into the next; rounds and edgings to their outermost tops.
+func extent(p *layout.Plan) (wide, tall float64) {
+	tops := geom.Empty()
+	round := p.Manner == layout.Circle || p.Manner == layout.Polygon
+	for i := range p.Poses {
+		if pose := &p.Poses[i]; pose.Placed && !pose.Dropped {
+			tops = tops.Add(pose.Top)
 		}
-		return sum / max(n, 1)
 	}
 	rows := p.Fabric.Rows
-	return level(&rows[len(rows)-1]) - level(&rows[0])
+	for r := 1; r < len(rows); r++ { // an edging
+		round = round || rows[r].EndSide != fabric.NoSide || rows[r].Shape != fabric.Flat && p.Manner != layout.Tube
+	}
+	if round {
+		return tops.Width(), tops.Height()
+	}
+	return p.Box.Width(), meanHeight(p, &rows[len(rows)-1]) - meanHeight(p, &rows[0])
+}
+
+// meanHeight is the mean height of the tops of a row, w.
+func meanHeight(p *layout.Plan, r *fabric.Row) float64 {
+	sum, n := 0., 0.
+	for id := r.First; id < r.Last; id++ {
+		if pose := &p.Poses[id]; pose.Placed && !pose.Dropped {
+			sum, n = sum+pose.Top.Y, n+1
+		}
+	}
+	return sum / max(n, 1)
 }
 
 // looks are the looks of yarns by the names that pattern files give them.

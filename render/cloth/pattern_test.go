@@ -1,10 +1,8 @@
 package cloth
 
 import (
-	"math"
 	"testing"
 
-	"strandway/chart/layout"
 	"strandway/model"
 	"strandway/model/colour"
 	"strandway/model/pattern"
@@ -27,29 +25,6 @@ func workedFile(t *testing.T, src string) *model.Worked {
 		t.Fatal(w.Findings)
 	}
 	return w
-}
-
-func TestClothAgreesWithTheGauge(t *testing.T) {
-	const head = "strandway = 1\n[gauge]\nstitches = 15\nrows = "
-	for name, src := range map[string]string{
-		"sc": head + "17\n[[piece]]\nname = \"S\"\nrows = \"\"\"\nFoundation: Ch 31.\nRow 1 (RS): Sc in 2nd ch from hook and in each ch across, turn.\nRow 2: Ch 1, sc in each st across, turn.\n" +
-			"Row 3: Rep Row 2.\nRow 4: Rep Row 2.\n\"\"\"",
-		"dc": head + "8\n[[piece]]\nname = \"S\"\nrows = \"\"\"\nFoundation: Ch 32.\nRow 1 (RS): Dc in 4th ch from hook (skipped ch count as dc) and in each ch across, turn.\n" +
-			"Row 2: Ch 3 (counts as dc), dc in next st and in each st across, turn.\nRow 3: Rep Row 2.\nRow 4: Rep Row 2.\n\"\"\"",
-	} {
-		w := workedFile(t, src)
-		plan := layout.Arrange(w.Pieces[0].Fabric, layout.Measured())
-		o := OptionsOf(w, 0, plan)
-		c := Make(plan, nil, o)
-		// 30 stitches at 15 to 10 cm are 200 mm wide; 4 rows by the gauge.
-		if wide := c.Box().Width() * o.StitchMM; math.Abs(wide/200-1) > .01 {
-			t.Errorf("%s: the cloth is %.1f mm wide, want 200", name, wide)
-		}
-		want := 4 * 100 / w.Pattern.Gauge.Rows
-		if tall := rise(plan) * o.Stretch * o.StitchMM; math.Abs(tall/want-1) > .01 {
-			t.Errorf("%s: its rows are %.1f mm high, want %.1f", name, tall, want)
-		}
-	}
 }
 
 func TestYarnsOfAPattern(t *testing.T) {
