@@ -110,13 +110,22 @@ func (t Tools) ofStitch(f *fabric.Fabric, id int32, rowMM []float64) Length {
 		case fabric.Space, fabric.Gap, fabric.InRing:
 			length.Legs -= 2 * t.YarnMM // round the chain rather than through a stitch
 		case fabric.FrontPost, fabric.BackPost:
-			length.Legs += math.Pi * t.YarnMM // half way round the post and back
+			length.Legs += 2 * math.Pi * t.YarnMM // both strands go half way round a post twice as thick as the yarn
 		}
-		for below := int32(1); below < int32(b.Down); below++ {
-			if r := s.Row - below; r > 0 && int(r) < len(rowMM) {
-				length.Legs += 2 * rowMM[r]
-			}
-		}
+		length.Legs += 2 * t.short(kind, s.Row, int32(b.Down), rowMM)
 	}
 	return length
+}
+
+// short is by how many mm a stitch of its usual height falls short of the rows
+// that it reaches over: a dc worked 2 rows of sc below spans them as it is.
+func (t Tools) short(kind *stitch.Kind, row, down int32, rowMM []float64) float64 {
+	if down < 2 || int(row) >= len(rowMM) {
+		return 0
+	}
+	reach := 0.0
+	for r := max(row-down+1, 1); r <= row; r++ {
+		reach += rowMM[r]
+	}
+	return max(0, reach-kind.Height*(measure.SCHeight(t.HookMM, t.YarnMM)*10+t.stretch()))
 }

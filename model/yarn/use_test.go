@@ -8,7 +8,6 @@ import (
 
 	"strandway/model"
 	"strandway/model/pattern"
-	"strandway/model/stitch"
 )
 
 // finished are pieces with the metres that were used or are asked for. The
@@ -66,20 +65,18 @@ func sets(first string, stitches int, rows ...string) string {
 	return text
 }
 
-func TestYarnOfFinishedPieces(t *testing.T) {
-	lib, err := stitch.Standard()
-	if err != nil {
-		t.Fatal(err)
-	}
-	var off []float64
+// reckoned gives for each finished piece the metres reckoned for its size over those that it took.
+func reckoned(t *testing.T) []float64 {
+	t.Helper()
+	lib := library(t)
+	var out []float64
 	for _, c := range finished {
 		p := &pattern.Pattern{Terms: "US", Hook: pattern.Hook{MM: c.hook}, Gauge: c.gauge,
 			Yarns:  []pattern.Yarn{{Letter: "A", Weight: -1, Grams: 100, Metres: c.m100}},
 			Pieces: []pattern.Piece{{Name: "Swatch", Rows: c.rows}}}
 		w := model.Work(lib, p, 0)
 		if w.Findings.Faults() > 0 {
-			t.Errorf("%s: %v", c.name, w.Findings)
-			continue
+			t.Fatalf("%s: %v", c.name, w.Findings)
 		}
 		f := w.Figures()
 		piece := f.Pieces[0]
@@ -88,13 +85,45 @@ func TestYarnOfFinishedPieces(t *testing.T) {
 			area += cm * piece.Size.WidthsCM[r]
 		}
 		metres := f.Yarns[0].StitchM * c.widthCM * c.lengthCM / area
-		share := metres/c.metres - 1
-		t.Logf("%-30s %6.0f m, reckoned %6.0f m, %+4.0f %%   (%.1f x %.1f st/10cm)", c.name, c.metres, metres, 100*share, 10/f.Scale.ColumnCM, 10*float64(len(piece.Size.RowCM)-1)/piece.Size.LengthCM)
-		off = append(off, math.Abs(share))
+		t.Logf("%-30s %6.0f m, reckoned %6.0f m, %+4.0f %%   (%.1f x %.1f st/10cm)", c.name, c.metres, metres, 100*(metres/c.metres-1), 10/f.Scale.ColumnCM, 10*float64(len(piece.Size.RowCM)-1)/piece.Size.LengthCM)
+		out = append(out, metres/c.metres)
+	}
+	return out
+}
+
+// medianError is how far shares are from 1, half of them less and half more.
+func medianError(shares []float64) float64 {
+	var off []float64
+	for _, s := range shares {
+		off = append(off, math.Abs(s-1))
 	}
 	slices.Sort(off)
-	median := off[len(off)/2]
-	t.Logf("median error %.1f %% of %d pieces", 100*median, len(off))
+	return off[len(off)/2]
+}
+
+func TestYarnOfFinishedPieces(t *testing.T) {
+	median := medianError(reckoned(t))
+	t.Logf("median error %.1f %% of %d pieces", 100*median, len(finished))
+	if median > .15 {
+		t.Errorf("median error %.1f %%, want 15 %% at most", 100*median)
+	}
+}
+
+// The lengths were set with these pieces in sight. So each is reckoned anew by what all the others alone would have set.
+func TestYarnOfPiecesLeftOut(t *testing.T) {
+	shares := reckoned(t)
+	out := make([]float64, len(shares))
+	for i, s := range shares {
+		logs := 0.0
+		for k, other := range shares {
+			if k != i {
+				logs -= math.Log(other) / float64(len(shares)-1)
+			}
+		}
+		out[i] = s * math.Exp(logs)
+	}
+	median := medianError(out)
+	t.Logf("median error %.1f %% of %d pieces, each left out in turn", 100*median, len(out))
 	if median > .15 {
 		t.Errorf("median error %.1f %%, want 15 %% at most", 100*median)
 	}

@@ -1,6 +1,7 @@
 package yarn_test
 
 import (
+	"fmt"
 	"math"
 	"math/rand/v2"
 	"testing"
@@ -49,6 +50,37 @@ func TestOfKind(t *testing.T) {
 		l := worsted.OfKind(k)
 		if cm := (l.Loops + l.Legs) / 10; cm < c.low || cm > c.high {
 			t.Errorf("%s: %.1f cm, want %g to %g", c.name, cm, c.low, c.high)
+		}
+	}
+}
+
+// A stitch worked far below is drawn out only by what its own height does not reach.
+func TestLongStitches(t *testing.T) {
+	const sc, row = 20, "Row %d: Ch 1, %s across, turn.\n"
+	take := func(words string) float64 {
+		rows := "Ch 21.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn.\n" + fmt.Sprintf(row, 2, "sc in each st") + fmt.Sprintf(row, 3, words)
+		p := &pattern.Pattern{Terms: "US", Hook: pattern.Hook{MM: 5}, Gauge: pattern.Gauge{Stitches: 14, Rows: 15.5, OverCM: 10},
+			Yarns: []pattern.Yarn{{Letter: "A", Weight: -1, Grams: 100, Metres: 200}}, Pieces: []pattern.Piece{{Name: "P", Rows: rows}}}
+		w := model.Work(library(t), p, 0)
+		if w.Findings.Faults() > 0 {
+			t.Fatal(w.Findings)
+		}
+		f := w.Figures()
+		return 100 * yarn.InRows(w.Pieces[0].Fabric, f.Pieces[0].Ask, 0)[3] / sc
+	}
+	plain := take("sc in each st")
+	for _, c := range []struct {
+		words     string
+		low, high float64 // cm over a plain sc
+	}{
+		{"sc in each st 2 rows below", 1, 1.6},   // twice a row of 6.5 mm
+		{"dc in each st 2 rows below", 4.2, 5.4}, // a dc nearly reaches by itself
+		{"dc in each st", 4, 5.2},
+		{"fpdc around each st", 5, 6.6}, // and round the post
+		{"puff in each st", 12, 17},     // three loops, each drawn up
+	} {
+		if got := take(c.words) - plain; got < c.low || got > c.high {
+			t.Errorf("%s: %.1f cm more than a sc, want %g to %g", c.words, got, c.low, c.high)
 		}
 	}
 }
@@ -190,5 +222,37 @@ func TestTwoSwatchesTellLoopsFromLegs(t *testing.T) {
 	alike := yarn.CalibrateTwo([]yarn.Weighed{weigh(a), weigh(a)})
 	if alike.Loops != alike.Legs {
 		t.Errorf("two swatches of one stitch: loops %g, legs %g, want one factor", alike.Loops, alike.Legs)
+	}
+}
+
+// Two swatches weighed on kitchen scales foretell a fabric between them, whatever the maker's hands do to loops and legs.
+func TestTwoSwatchesFindTheMaker(t *testing.T) {
+	rng := rand.New(rand.NewPCG(9, 10))
+	lib := library(t)
+	kind := func(name string) yarn.Length {
+		k, _ := lib.Kind(name)
+		return worsted.OfKind(k)
+	}
+	off, worst := 0, 0.0
+	const trials = 200
+	for range trials {
+		loops, legs := .85+.3*rng.Float64(), .85+.3*rng.Float64()
+		taken := func(l yarn.Length) float64 { return (l.Loops*loops + l.Legs*legs) / 1000 }
+		weigh := func(l yarn.Length) yarn.Weighed {
+			const gramsToMetre = .5
+			grams := math.Round(taken(l)*gramsToMetre*(1+.02*(2*rng.Float64()-1))*10) / 10
+			return yarn.Weighed{Reckoned: l, Metres: grams / gramsToMetre}
+		}
+		k := yarn.CalibrateTwo([]yarn.Weighed{weigh(kind("sc").Times(400)), weigh(kind("tr").Times(200))})
+		piece := kind("sc").Times(4000).Add(kind("dc").Times(6000)).Add(kind("tr").Times(1000))
+		reckoned := (piece.Loops*k.Loops + piece.Legs*k.Legs) / 1000
+		share := math.Abs(reckoned/taken(piece) - 1)
+		worst = max(worst, share)
+		if share > .05 {
+			off++
+		}
+	}
+	if off > 0 {
+		t.Errorf("%d of %d are off by more than 5 %%, the worst by %.1f %%", off, trials, 100*worst)
 	}
 }
