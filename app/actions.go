@@ -63,6 +63,7 @@ func (w *window) actions() action.Table {
 		{ID: "write-out", Menu: "Row", Label: "Write rows written as one out", Can: w.inRange, Do: w.writeOut},
 		{ID: "piece", Menu: "Row", Label: "Next piece", Keys: keys("Ctrl+Tab"), Can: func() bool { return len(w.s.Pattern().Pieces) > 1 }, Do: w.nextPiece, Rule: true},
 
+		{ID: "find-stitch", Menu: "Stitch", Label: "Find a stitch…", Keys: keys("Ctrl+Shift+F"), Can: open, Do: w.findStitch},
 		{ID: "take-out", Menu: "Stitch", Label: "Take out", Keys: keys("Delete"), Can: w.hasChoice, Do: w.takeOut},
 		{ID: "lone", Menu: "Stitch", Label: "Let go of the choice", Can: w.hasChoice, Do: w.s.ChooseNone},
 	}

@@ -1,6 +1,8 @@
 package app
 
 import (
+	"strings"
+
 	"fyne.io/fyne/v2"
 
 	"strandway/app/control"
@@ -83,6 +85,12 @@ func (w *window) drawNotice(d *control.Canvas, k theme.Tokens, size fyne.Size) [
 		d.Words(control.Fitted(n.press, theme.Body, true, width), x, y, theme.Body, true, k.Accent)
 		return spots
 	}
-	d.Words(control.Fitted(n.says, theme.Body, false, right-24), 16, y, theme.Body, false, k.Ink)
+	lines := wrapped(n.says, theme.Second, right-24)
+	if len(lines) < 2 || control.Width(n.says, theme.Body, false) <= right-24 {
+		d.Words(n.says, 16, y, theme.Body, false, k.Ink)
+		return spots
+	}
+	d.Words(lines[0], 16, y-9, theme.Second, false, k.Ink)
+	d.Words(control.Fitted(strings.Join(lines[1:], " "), theme.Second, false, right-24), 16, y+9, theme.Second, false, k.Ink)
 	return spots
 }

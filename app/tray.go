@@ -11,6 +11,7 @@ import (
 	"strandway/app/picture"
 	"strandway/app/session"
 	"strandway/app/theme"
+	"strandway/app/translation"
 	"strandway/chart"
 	"strandway/chart/geom"
 	"strandway/model/stitch"
@@ -22,44 +23,47 @@ var trayKinds = [][]string{
 	{"ch", "sl st", "sc", "hdc", "dc", "tr"},
 	{"sc2tog", "dc2tog"},
 	{"fpdc", "bpdc", "blsc"},
-	{"3-dc cl", "5-dc bobble", "puff", "pc", "picot"},
+	{"3-dc cl", "bobble", "puff", "popcorn", "picot"},
 }
 
 // drawTray draws the stitches at hand: the symbol over its abbreviation in the pattern's terms.
 func (w *window) drawTray(d *control.Canvas, k theme.Tokens, size fyne.Size) []control.Spot {
 	d.Rect(0, 0, size.Width, size.Height, 0, k.Desk)
-	terms := termsOf(w.s.Pattern().Terms)
 	x := float32(10)
+	const allWide = 46
+	room := size.Width - allWide - 8 // the way to all others stands at the end, always in sight
+	all := control.Spot{X: room, Y: 3, W: allWide, H: 48, Hint: translation.Say("all stitches, by family or by name") + " (Ctrl+Shift+F)", Do: w.findStitch}
+	d.Rect(room-6, 12, 1, size.Height-24, 0, k.Line)
+	d.Icon(theme.Icon("find", k.Ink), room+allWide/2-10, 8, 20)
+	d.WordsMid("…", room+allWide/2, 42, theme.Small, true, k.Ink)
 	var spots []control.Spot
 	for g, group := range trayKinds {
-		if g > 0 && x+60 < size.Width {
-			d.Rect(x+6, 12, 1, size.Height-24, 0, k.Line)
-			x += 13
-		}
-		for _, name := range group {
+		for i, name := range group {
 			kind, ok := w.lib.Read(name, "us")
 			if !ok {
 				continue
 			}
-			word, ok := w.lib.Word(kind, terms)
-			if !ok {
-				word = kind.Name
-			}
+			word := w.trayWord(kind)
 			width := max(42, control.Width(word, theme.Small, false)+14)
-			if x+width > size.Width-8 {
-				return spots
+			if i == 0 && g > 0 && x+13+width <= room-6 {
+				d.Rect(x+6, 12, 1, size.Height-24, 0, k.Line)
+				x += 13
+			}
+			if x+width > room-6 {
+				return append(spots, all)
 			}
 			d.Add(w.symbol(kind, k, 40, 36), x+width/2-20, 0, 40, 36)
 			d.WordsMid(word, x+width/2, 43, theme.Small, false, k.Ink)
-			spots = append(spots, control.Spot{X: x, Y: 3, W: width, H: 48, Hint: w.lib.Name(kind, terms) + ": writes it at the caret, or works it in place of the chosen stitches", Do: func() { w.takeStitch(kind, word) }, Drop: func(at fyne.Position) { w.dropStitch(kind, at) }})
+			spots = append(spots, control.Spot{X: x, Y: 3, W: width, H: 48, Hint: upperFirst(w.lib.Name(kind, termsOf(w.s.Pattern().Terms))) + ": " + translation.Say("a click writes it, or works it in place of what is chosen; drag it onto a stitch"), Do: func() { w.takeStitch(kind, word) }, Drop: func(at fyne.Position) { w.dropStitch(kind, at) }})
 			x += width
 		}
 	}
-	return spots
+	return append(spots, all)
 }
 
 // takeStitch works a kind in place of the chosen stitches, or writes it at the caret.
 func (w *window) takeStitch(k *stitch.Kind, word string) {
+	w.took(k)
 	if w.hasChoice() {
 		w.tell(w.s.Put(session.Typed{N: 1, Kind: k}))
 		return

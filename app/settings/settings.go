@@ -25,7 +25,9 @@ type Settings struct {
 	Width  float32  `json:"width"`
 	Height float32  `json:"height"`
 	Folder string   `json:"folder"` // where files were opened or saved last
-	Stash  string   `json:"stash"`  // the list of the yarns at home, "" for none
+
+	Stitches []string `json:"stitches"` // taken lately, by their US names, the last one first
+	Stash    string   `json:"stash"`    // the list of the yarns at home, "" for none
 }
 
 // Recent is a file that was opened.
