@@ -31,7 +31,7 @@ const (
 	crossAlone     = .7  // u of leg under the head of a cross that stands in a space with others
 	crossBelowHead = .22 // u from the head to the middle of a cross that shares its place with others
 	crossedRaise   = .26 // of its height, by which the marks of a crossed stitch are raised
-	leastMarks     = .44 // u between the stems of a fan at their marks, below which these are shorter
+	leastMarks     = .48 // u between the stems of a fan at their marks, below which these are shorter
 )
 
 // stitches draws all rows, and then what passes over them.

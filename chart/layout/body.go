@@ -108,16 +108,25 @@ func (q *profile) rounded() *profile {
 	return r
 }
 
-// turnBody puts every node on the body's surface as it is seen.
+// turnBody puts every node on the body's surface as it is seen. What faces away
+// is drawn inward, so that its yarn does not show beyond the outline.
 func (p *piece) turnBody(q *profile, plan *Plan) {
+	const inward = .8 // u
 	q = q.rounded()
 	sin, cos := math.Sincos(sightFrom)
+	radius, up := 0.0, 0.0
 	for k, r := range p.rows {
+		rise, out := math.Sincos(math.Atan2(up-q.up[k], q.radius[k]-radius)) // of the surface, outward and upward
+		radius, up = q.radius[k], q.up[k]
 		for i := r.first; i < r.last; i++ {
 			s, c := math.Sincos(angleOf(p.at[i]))
-			x, back := q.radius[k]*s, q.radius[k]*c
-			p.at[i] = geom.Point{X: x, Y: q.up[k]*cos - back*sin}
-			plan.Poses[p.nodes[i].id].Depth = back*cos + q.up[k]*sin
+			x, front := radius*s, radius*c
+			at := geom.Point{X: x, Y: up*cos - front*sin}
+			if away := -(rise*c*cos + out*sin); away > 0 {
+				at = at.Sub(geom.Point{X: rise * s, Y: out*cos - rise*c*sin}.Mul(inward * min(1, 4*away)))
+			}
+			p.at[i] = at
+			plan.Poses[p.nodes[i].id].Depth = front*cos + up*sin
 		}
 	}
 }

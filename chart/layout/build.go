@@ -93,6 +93,7 @@ func (p *piece) newNode(id, row int32) node {
 		n.half, n.slip = slipHalf, true
 	}
 	n.low = chains < 1.75
+	n.lump = k.SamePlace && k.Legs > 1 && !n.turn
 	return n
 }
 

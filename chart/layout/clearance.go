@@ -8,7 +8,7 @@ import (
 
 const (
 	stemClear  = .42 // of a node from the stem of another stitch
-	crossClear = .62 // of a chain from a low stitch, whose cross is wider than a stem
+	crossClear = .62 // of a chain from a low stitch, whose cross is wider than a stem, and from a turning chain
 	chainClear = .72 // of a chain from a node of another row
 	loopClear  = .66 // of chains of neighbouring loops
 	barClear   = .62 // of the bars of leaning stitches of neighbouring rows
@@ -185,10 +185,10 @@ func (x *relaxer) pullClear() {
 	}
 	for _, c := range x.clear.stems {
 		l := p.legs[c.leg]
-		foot, top := p.foot(l), x.at[c.top]
-		u, t := away(foot, top, x.at[c.near])
+		foot, at := p.foot(l), x.at[c.top]
+		u, t := away(foot, at, x.at[c.near])
 		d2, want := u.Dot(u), stemClear
-		if p.nodes[c.top].low && p.nodes[c.near].chain && !p.h.measured {
+		if top := &p.nodes[c.top]; (top.low || top.turn) && p.nodes[c.near].chain && !p.h.measured {
 			want = crossClear
 		}
 		if d2 >= want*want || t < .02 {
@@ -196,7 +196,7 @@ func (x *relaxer) pullClear() {
 		}
 		d := math.Sqrt(d2)
 		if d < 1e-6 {
-			u = top.Sub(foot).Perp()
+			u = at.Sub(foot).Perp()
 		}
 		u = u.Unit().Mul((want - d) / 2)
 		x.pull(c.near, u, w)

@@ -7,13 +7,15 @@ import (
 )
 
 const (
-	chainPull = .15 // weight of a chain's wish against a stitch's
-	turnPull  = 2.0
-	deepPull  = .4
-	steepStep = .6 // neighbours with more height between them may stand closer
-	steepGap  = .7
-	loopGap   = .75 // share of their gap that the chains of a loop of three or more need
-	loopShare = .62 // share of its length by which such a loop widens the row
+	chainPull   = .15 // weight of a chain's wish against a stitch's
+	turnPull    = 2.0
+	deepPull    = .4
+	steepStep   = .6 // neighbours with more height between them may stand closer
+	steepGap    = .7
+	widestPitch = 1.35
+	endShare    = 1.2 // of its gap, at most, between a decrease that ends a row and its neighbour
+	loopGap     = .75 // share of their gap that the chains of a loop of three or more need
+	loopShare   = .62 // share of its length by which such a loop widens the row
 )
 
 // placeColumns gives every node of flat rows its direct place: above its places,
@@ -54,7 +56,7 @@ func (p *piece) pitch() float64 {
 			most = max(most, p.widthOf(r, r.first, r.last-1)/float64(below-1))
 		}
 	}
-	return min(max(most, .88), 1.15)
+	return min(max(most, .88), widestPitch)
 }
 
 // widthOf is how much width the nodes from a to b need; loops bow and need less
@@ -115,6 +117,14 @@ func (p *piece) placeRow(r row, s *separator) {
 		}
 	}
 	s.settle()
+	if n > 1 {
+		if d := &p.nodes[r.first]; d.nlegs > 1 {
+			s.x[0] = max(s.x[0], s.x[1]-endShare*s.gap[0])
+		}
+		if d := &p.nodes[r.last-1]; d.nlegs > 1 {
+			s.x[n-1] = min(s.x[n-1], s.x[n-2]+endShare*s.gap[n-2])
+		}
+	}
 	for k := range n {
 		p.at[r.first+int32(k)].X = s.x[k]
 	}

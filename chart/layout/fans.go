@@ -15,11 +15,16 @@ type fan struct {
 }
 
 const (
-	lowLean        = .2  // share of its opening, by which a fan's low end leans outward
-	lowShare       = .72 // of their gap, that members of unlike height keep at the lower one's head
-	widestFan      = 128 * math.Pi / 180
-	widestHalfFan  = 58 * math.Pi / 180
-	widestRoundFan = 80 * math.Pi / 180
+	lowLean       = .2  // share of its opening, by which a fan's low end leans outward
+	lowShare      = .72 // of their gap, that members of unlike height keep at the lower one's head
+	archShare     = .7  // of their length, that chains between two members span
+	widestArch    = 2.3 // u that they span at most
+	leastArch     = .6  // share of their opening that chains keep in a fan with too little room
+	mostArch      = 76 * math.Pi / 180
+	leastClimb    = 26 * math.Pi / 180 // between members of unlike height with a run of chains from one to the other
+	mostClimb     = 52 * math.Pi / 180
+	widestFan     = 128 * math.Pi / 180
+	widestHalfFan = 58 * math.Pi / 180
 )
 
 // findFans groups neighbours that stand in one place.
@@ -48,7 +53,11 @@ func (p *piece) findFans() {
 				f.last = j
 				f.members++
 			}
-			if f.members > 1 {
+			switch {
+			case f.members < 2:
+			case p.fills(&f, place):
+				p.fill(&f, place)
+			default:
 				p.addFan(f, r, place)
 			}
 			i = f.last + 1
@@ -64,8 +73,8 @@ func samePlace(l, m leg) bool {
 func (p *piece) addFan(f fan, r row, place leg) {
 	below := p.rows[p.nodes[place.a].row]
 	if !r.closed && !p.hasRing {
-		atLeft := f.first == r.first && min(place.a, place.b) == below.first && p.skips(f.last+1, r, place)
-		atRight := f.last == r.last-1 && max(place.a, place.b) == below.last-1 && p.skips(f.first-1, r, place)
+		atLeft := p.atEdge(f.first, r.first, -1, min(place.a, place.b), below.first) && p.skips(f.last+1, r, place)
+		atRight := p.atEdge(f.last, r.last-1, 1, max(place.a, place.b), below.last-1) && p.skips(f.first-1, r, place)
 		switch {
 		case atLeft && !atRight:
 			f.side = 1
@@ -81,6 +90,15 @@ func (p *piece) addFan(f fan, r row, place leg) {
 		}
 	}
 	p.fans = append(p.fans, f)
+}
+
+// atEdge reports whether a fan's outer member i is the last of its row, or has only
+// the turning chain of the first row beside it, in the same place or the next.
+func (p *piece) atEdge(i, last, outward, place, edge int32) bool {
+	if i == last {
+		return place == edge
+	}
+	return i+outward == last && p.nodes[last].turn && p.nodes[last].nlegs > 0 && p.legs[p.nodes[last].leg].a == edge && place == edge-outward
 }
 
 // skips reports whether the stitch at i, beside a fan, leaves out places next to
@@ -99,33 +117,34 @@ func (p *piece) skips(i int32, r row, place leg) bool {
 // chains between them; a fan at an edge keeps its outer member upright.
 func (p *piece) leans(f *fan) []float64 {
 	lean := make([]float64, f.last-f.first+1)
-	total := 0.0
+	open := make([]float64, len(lean)) // by the chains before a member
+	total, arches := 0.0, 0.0
 	prev := f.first
 	for i := f.first + 1; i <= f.last; i++ {
 		if p.nodes[i].chain {
 			continue
 		}
-		gap := fanGap
-		if between := float64(i - prev); between > 1 {
-			gap = chainGap * between
-			if between > 2 { // two chains or more arch outward
-				gap *= .7
-			}
+		angle := p.opens(f, prev, i)
+		if i > prev+1 {
+			open[i-f.first] = angle
+			arches += angle
 		}
-		h := f.h
-		if low := min(p.nodes[prev].h, p.nodes[i].h); unlike(low, f.h) { // they part already at the lower one's head
-			h, gap = low, gap*lowShare
-		}
-		total += 2 * math.Asin(min(.9, gap/(2*h)))
+		total += angle
 		lean[i-f.first] = total
 		prev = i
 	}
 	widest := widestFan
-	if p.hasRing {
-		widest = widestRoundFan
-	}
 	if f.side != 0 {
 		widest = widestHalfFan
+	}
+	if arches > 0 && total > widest { // chains can arch higher sooner than stitches stand closer
+		tight := max(leastArch, 1-(total-widest)/arches)
+		turned := 0.0
+		for i := range lean {
+			turned += open[i] * (1 - tight)
+			lean[i] -= turned
+		}
+		total -= turned
 	}
 	scale := min(1, widest/total)
 	from := total / 2
@@ -144,6 +163,40 @@ func (p *piece) leans(f *fan) []float64 {
 		lean[i] = (from - lean[i]) * scale
 	}
 	return lean
+}
+
+// opens is the angle between two neighbouring members of a fan.
+func (p *piece) opens(f *fan, a, b int32) float64 {
+	low, high := min(p.nodes[a].h, p.nodes[b].h), max(p.nodes[a].h, p.nodes[b].h)
+	gap := p.abreast(a, b)
+	chains := b - a - 1
+	if chains > 0 {
+		gap = chainGap * float64(chains+1)
+		if chains > 1 { // they arch outward
+			gap = min(archShare*gap, widestArch)
+		}
+	}
+	switch {
+	case chains > 1 && unlike(low, high): // the chains climb from one head to the other
+		return leastClimb + (mostClimb-leastClimb)*min(1, max(0, gap-(high-low))/gap)
+	case unlike(low, f.h): // they part already at the lower one's head
+		f := 2 * math.Asin(min(.9, lowShare*gap/(2*low)))
+		if chains > 0 {
+			f = min(f, mostArch)
+		}
+		return f
+	case chains > 0:
+		return min(2*math.Asin(min(.9, gap/(2*f.h))), mostArch)
+	}
+	return 2 * math.Asin(min(.9, gap/(2*f.h)))
+}
+
+// abreast is the distance of the tops of two members of a fan that follow each other.
+func (p *piece) abreast(a, b int32) float64 {
+	if p.nodes[a].lump && p.nodes[b].lump {
+		return lumpGap
+	}
+	return fanGap
 }
 
 // leanOf is how far node i leans to the left of upright, radians.

@@ -103,12 +103,10 @@ func growsFromPoint(f *fabric.Fabric) bool {
 // places are enough or need relaxing.
 func (p *piece) choose() (relax bool) {
 	fans := len(p.fans) > 0
-	loops, together, chains := false, false, false
+	loops, chains, together := false, false, false
 	for _, r := range p.rows[min(1, len(p.rows)):] {
-		p.runs(r, func(a, b int32) {
-			chains = true
-			loops = loops || b-a >= 3
-		})
+		p.runs(r, func(a, b int32) { chains = true })
+		loops = loops || p.loops(r)
 		for i := r.first; i < r.last; i++ {
 			together = together || p.nodes[i].nlegs > 1
 		}
@@ -129,5 +127,5 @@ func (p *piece) choose() (relax bool) {
 			return true
 		}
 	}
-	return fans || loops || together
+	return fans || loops || chains && together
 }

@@ -44,6 +44,7 @@ type node struct {
 	level bool // lies level with its neighbours, whatever it stands on
 	low   bool // no taller than a sc
 	slip  bool
+	lump  bool // several legs in one place, bowed apart
 }
 
 // leg is a leg's place: the middle between the nodes a and b, which are mostly
@@ -72,6 +73,7 @@ const (
 	stitchHalf = .5
 	fanGap     = .92
 	unlikeGap  = 1.28
+	lumpGap    = 1.4 // their legs bow out
 	chainGap   = 2 * chainHalf
 )
 
@@ -144,7 +146,7 @@ func (p *piece) gap(a, b int32) float64 {
 	case na.fan >= 0 && na.fan == nb.fan && unlike(na.h, nb.h):
 		return unlikeGap
 	case na.fan >= 0 && na.fan == nb.fan:
-		return fanGap
+		return p.abreast(a, b)
 	case na.chain != nb.chain && (na.fan >= 0 || nb.fan >= 0):
 		return chainGap
 	}
@@ -217,6 +219,13 @@ func (p *piece) runs(r row, do func(a, b int32)) {
 		do(i, j)
 		i = j
 	}
+}
+
+// loops reports whether a row has runs of chains long enough to bow.
+func (p *piece) loops(r row) bool {
+	loops := false
+	p.runs(r, func(a, b int32) { loops = loops || b-a >= 3 })
+	return loops
 }
 
 // wrap brings an index beyond the row's end back to its start.

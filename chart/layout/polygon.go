@@ -92,10 +92,13 @@ func (p *piece) countCorners() int {
 			most = c
 		}
 	}
-	if rounds[most] == 0 || rounds[most]*2 < len(p.rows) {
-		return 0
+	if rounds[most] > 0 && rounds[most]*2 >= len(p.rows) {
+		return most
 	}
-	return most
+	if last := len(p.cornersOf(len(p.rows)-1, 0)); last == 3 || last == 4 { // a circle brought into a triangle or a square
+		return last
+	}
+	return 0
 }
 
 // countSpines is the number of corners that most rows from a point have between
@@ -222,7 +225,7 @@ func (p *piece) placePolygon(radius []float64) {
 			a, b := r.first+int32(i), r.first+int32((i+1)%n)
 			sum[i+1] = sum[i] + p.gap(a, b)
 			soft[i+1] = soft[i]
-			if p.h.measured || !p.withinFan(a, b) { // in cloth the stitches of a fan share the room
+			if p.h.measured || p.corners == 3 || !p.withinFan(a, b) { // in cloth, and about a sharp corner, the stitches of a fan share the room
 				soft[i+1]++
 			}
 		}

@@ -46,7 +46,7 @@ func (p *piece) addPoseLegs(plan *Plan, q *Pose, i int32) {
 	n := &p.nodes[i]
 	var foot geom.Point
 	for _, l := range p.of(i) {
-		at := p.foot(l)
+		at := p.footInSpace(i, l)
 		foot = foot.Add(at.Mul(1 / float64(n.nlegs)))
 		plan.Legs = append(plan.Legs, Leg{Foot: at, Space: l.space, Post: l.post, Deep: n.deep, At: l.at})
 	}

@@ -18,6 +18,7 @@ type weights struct {
 	chains     float64 // chains further apart than their gap
 	taut       float64 // the same in a run pulled straight
 	upright    float64
+	edgeUp     float64 // the same at the ends of a row
 	fan        float64
 	smooth     float64 // rows without kinks
 	arc        float64 // bends of a run of chains
@@ -36,12 +37,12 @@ func (p *piece) weightsFor() weights {
 	w := weights{
 		height: 1, legShort: .4, legLong: .16, shortTall: 1, edge: 1,
 		apart: 1, together: .08, chains: .8, taut: .12,
-		upright: .12, fan: .35, smooth: .06, arc: .35, lone: 1.2,
+		upright: .12, edgeUp: .18, fan: .35, smooth: .06, arc: .35, lone: 1.2,
 		bow: .04, chord: .4, clear: 1,
 	}
 	loops := false
 	for _, r := range p.rows[1:] {
-		p.runs(r, func(a, b int32) { loops = loops || b-a >= 3 })
+		loops = loops || p.loops(r)
 	}
 	if loops { // rows of loops stand higher than the edges that hold them
 		w.level, w.edge = .30, .08
@@ -51,12 +52,12 @@ func (p *piece) weightsFor() weights {
 	}
 	switch {
 	case p.hasRing:
-		w.home, w.apart, w.upright, w.level = .25, .5, .35, 0
+		w.home, w.apart, w.upright, w.edgeUp, w.level = .25, .5, .35, .35, 0
 	case p.h.measured:
 		w.level, w.edge, w.shortTall = 1, .25, .5
 	}
 	if p.manner == Ripple {
-		w.home, w.level, w.freeGround = .10, 0, true
+		w.home, w.level, w.edgeUp, w.freeGround = .10, 0, w.upright, true
 	}
 	return w
 }
@@ -67,6 +68,7 @@ const (
 	still      = 1e-3 // u
 	mostSteps  = 400
 	leastSteps = 20
+	alikeFrom  = 40  // steps after which repeats are kept alike: before, nodes find their way past each other
 	coolFrom   = .6  // share of the steps after which the momentum dies away
 	stepBudget = 3e6 // steps times nodes: a fabric that never repeats still ends
 )
@@ -92,6 +94,7 @@ type relaxer struct {
 	chords []chords // by row
 	clear  clearance
 	mirror *mirror
+	alike  *alike
 }
 
 // relax moves the nodes from their direct places to where heights, gaps, fans and
@@ -115,6 +118,7 @@ func (p *piece) relax() int {
 	}
 	x.gather()
 	x.mirror = p.findMirror()
+	x.alike = p.findAlike()
 	return x.run()
 }
 
@@ -150,10 +154,13 @@ func (x *relaxer) run() int {
 		}
 		most := x.step(m, scale*(1-m/2))
 		x.mirror.even(x.at)
+		if step > alikeFrom {
+			x.alike.even(x)
+		}
 		if x.w.freeGround {
 			x.settleGround()
 		}
-		if most < still && step > leastSteps {
+		if most < still && step > leastSteps && (x.alike == nil || step > alikeFrom) {
 			return step + 1
 		}
 	}

@@ -68,8 +68,6 @@ func (p *piece) rises() [][]turn {
 		return nil
 	}
 	out := make([][]turn, 0, len(p.rows)-1)
-	var shape []turn
-	same := 0
 	for k := range p.rows[1:] {
 		ts := p.turns(k + 1)
 		for i := 1; i < len(ts); i++ {
@@ -77,23 +75,40 @@ func (p *piece) rises() [][]turn {
 				return nil
 			}
 		}
-		if !bothWays(ts) {
-			ts = nil
-		}
-		if shape == nil {
-			shape = ts
-		}
-		if ts != nil && sameWays(ts, shape) {
-			same++
-		} else {
+		if !bothWays(ts) || p.loops(p.rows[k+1]) {
 			ts = nil
 		}
 		out = append(out, ts)
 	}
+	same := keepCommon(out)
 	if same < 2 || same*10 < 6*(len(p.rows)-1) {
 		return nil
 	}
 	return out
+}
+
+// keepCommon keeps the rows that turn as most do, tells how many they are, and
+// sets the others to nil: a first row often begins without the increase at its edge.
+func keepCommon(rows [][]turn) int {
+	var shape []turn
+	most := 0
+	for _, ts := range rows {
+		n := 0
+		for _, other := range rows {
+			if ts != nil && other != nil && sameWays(ts, other) {
+				n++
+			}
+		}
+		if n > most {
+			shape, most = ts, n
+		}
+	}
+	for k, ts := range rows {
+		if ts != nil && !sameWays(ts, shape) {
+			rows[k] = nil
+		}
+	}
+	return most
 }
 
 func bothWays(ts []turn) bool {

@@ -141,13 +141,17 @@ func (p *piece) along(i int32) float64 {
 		return 0
 	}
 	f := &p.fans[k]
-	before := 0
-	for j := f.first; j < i; j++ {
-		if !p.nodes[j].chain {
-			before++
+	before, whole := 0.0, 0.0
+	for j := f.first; j < f.last; j++ {
+		if j == i {
+			before = whole
 		}
+		whole += p.gap(j, j+1)
 	}
-	return (float64(before) - float64(f.members-1)/2) * fanGap
+	if i == f.last {
+		before = whole
+	}
+	return before - whole/2
 }
 
 // near is the angle t plus whole turns nearest to u; t itself when u is unknown.

@@ -27,6 +27,8 @@ type pair struct {
 	gap   float64
 	loose float64 // weight when further apart
 	run   int32   // the run of chains between, -1 for none
+
+	ordered bool // a stands to the left of b
 }
 
 // bend is three neighbours that want to lie in a line.
@@ -52,6 +54,7 @@ const (
 	tautShare  = .93 // of its length, beyond which a run is taut
 	loopLength = 3.2
 	widestLoop = .82 // of its length, that a loop likes to span at most
+	edgeYields = 2
 	outward    = .25 // how far a slack chain would drift, u
 )
 
@@ -83,7 +86,7 @@ func (x *relaxer) gatherStems(i int32, r row) {
 		if !n.low {
 			s.short *= x.w.shortTall
 		}
-		if !r.closed && (n.turn || i == r.first || i == r.last-1) {
+		if x.atEdge(i, r) {
 			s.short *= x.w.edge
 			s.long *= x.w.edge
 			s.free = x.w.edge < 1
@@ -93,12 +96,15 @@ func (x *relaxer) gatherStems(i int32, r row) {
 			s.long *= x.w.legLong
 		} else if l.a >= 0 {
 			s.turn, s.lean = x.w.upright, p.leanOf(i)
-			if n.fan >= 0 {
+			switch {
+			case n.fan >= 0:
 				s.turn = x.w.fan
+			case x.atEdge(i, r):
+				s.turn = x.w.edgeUp
 			}
 			s.dir = geom.Point{X: -math.Sin(s.lean), Y: math.Cos(s.lean)}
 			if p.hasRing {
-				s.dir = p.at[i].Sub(p.foot(l)).Unit()
+				s.dir = p.outwardOf(i, l)
 			}
 		}
 		x.stems = append(x.stems, s)
@@ -128,6 +134,7 @@ func (x *relaxer) gatherPairs(r row, ground bool) {
 			continue
 		}
 		q := pair{a: i, b: j, gap: p.gap(i, j), loose: x.w.together, run: -1}
+		q.ordered = !p.hasRing && !p.nodes[i].chain && !p.nodes[j].chain
 		if p.nodes[i].chain || p.nodes[j].chain {
 			q.loose = x.w.chains
 			if k, ok := inRun[i]; ok {
@@ -214,6 +221,23 @@ func (x *relaxer) pullStems() {
 	}
 }
 
+// outwardOf is where a stitch of a round stands from its place l: a member of a fan
+// about the way to the fan's middle, so that the fan opens as wide as its height asks.
+func (p *piece) outwardOf(i int32, l leg) geom.Point {
+	foot, k := p.foot(l), p.nodes[i].fan
+	if k < 0 || p.corners > 0 {
+		return p.at[i].Sub(foot).Unit()
+	}
+	f := &p.fans[k]
+	// lean is to the left of what goes from left to right, and rounds go to the left
+	return p.at[f.first].Lerp(p.at[f.last], .5).Sub(foot).Unit().Rotate(-p.leanOf(i))
+}
+
+// atEdge reports whether a node is one of the two that end a row.
+func (x *relaxer) atEdge(i int32, r row) bool {
+	return !r.closed && (x.p.nodes[i].turn || i == r.first || i == r.last-1)
+}
+
 // normal is upward from the row at the place between a and b.
 func (x *relaxer) normal(a, b int32) geom.Point {
 	if b < a {
@@ -257,10 +281,10 @@ func (x *relaxer) pullPairs() {
 		q := &x.pairs[k]
 		d := x.at[q.b].Sub(x.at[q.a])
 		l := math.Sqrt(d.X*d.X + d.Y*d.Y)
-		if l < 1e-9 {
-			d, l = geom.Point{X: 1}, 1
-		}
 		e := q.gap - l
+		if q.ordered && d.X < 0 || l < 1e-9 { // past each other: back the way they came
+			d, l, e = geom.Point{X: 1}, 1, q.gap+max(-d.X, 0)
+		}
 		w := x.w.apart
 		if e < 0 {
 			w = q.loose
@@ -269,8 +293,18 @@ func (x *relaxer) pullPairs() {
 			}
 		}
 		d = d.Mul(e / (2 * l))
-		x.pull(q.b, d, w)
-		x.pull(q.a, d.Mul(-1), w)
+		a, b := w, w
+		if x.alike != nil && e > 0 { // the repeats stand together: it is the edge that gives way
+			r := x.p.rows[x.p.nodes[q.a].row]
+			if x.atEdge(q.a, r) {
+				a *= edgeYields
+			}
+			if x.atEdge(q.b, r) {
+				b *= edgeYields
+			}
+		}
+		x.pull(q.b, d.Mul(b/w), b)
+		x.pull(q.a, d.Mul(-a/w), a)
 	}
 }
 
@@ -319,6 +353,8 @@ func (x *relaxer) pullRuns() {
 	}
 }
 
+// pullLevel draws the stitches of a row to their mean height; the tall ones at its
+// edges rise with it, but are not pressed down.
 func (x *relaxer) pullLevel() {
 	for _, r := range x.p.rows[1:] {
 		y, n := 0.0, 0.0
@@ -333,7 +369,7 @@ func (x *relaxer) pullLevel() {
 		}
 		y /= n
 		for i := r.first; i < r.last; i++ {
-			if !x.p.nodes[i].chain {
+			if n := &x.p.nodes[i]; !n.chain && (y > x.at[i].Y || !x.atEdge(i, r) || n.low) {
 				x.pull(i, geom.Point{Y: y - x.at[i].Y}, x.w.level)
 			}
 		}
