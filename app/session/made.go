@@ -2,6 +2,7 @@ package session
 
 import (
 	"image/color"
+	"reflect"
 	"strings"
 	"sync"
 
@@ -42,7 +43,10 @@ type Made struct {
 	Cloth *cloth.Cloth
 	Cells func() *display.List // the same rows as a grid, drawn when first asked for
 
-	older bool // the pictures are still those of rows that have been edited since
+	measured *layout.Plan  // of the cloth
+	drawn    chart.Options // with which the chart was drawn
+	made     cloth.Options // with which the cloth was made
+	older    bool          // the pictures are still those of rows that have been edited since
 }
 
 // Rows is the text that was worked.
@@ -187,7 +191,8 @@ func (k *maker) run() {
 }
 
 // work makes a job in steps and hands over what each step gives, so that the counts do not
-// wait for the pictures. What the last job made is kept where it still holds.
+// wait for the pictures. What the last job made is kept where it still holds: most keys write
+// a letter of a word and make no other stitches.
 func (k *maker) work(j job) {
 	m := &Made{job: j}
 	same := k.last != nil && k.last.pattern == j.pattern && k.last.size == j.size
@@ -200,49 +205,53 @@ func (k *maker) work(j job) {
 			return
 		}
 	}
-	drawn := *m
-	kept := same && k.last.piece == j.piece && k.last.Plan != nil
-	options := m.ChartOptions()
-	options.Library, options.Dark = k.lib, j.look.Dark
-	drawn.Cells = sync.OnceValue(func() *display.List { return chart.Cells(m.Fabric(), options, 0) })
+	next, last := *m, &Made{}
+	if k.last != nil && k.last.piece == j.piece && m.Fabric().Alike(k.last.Fabric()) {
+		last = k.last
+	}
 
 	// Figures, chart and cloth are made each for itself, so they need not wait for one another.
 	var all sync.WaitGroup
+	all.Go(func() { k.chart(&next, last) })
+	all.Go(func() { k.cloth(&next, last) })
 	all.Go(func() {
-		if same && k.last.Figures != nil {
-			drawn.Figures = k.last.Figures
+		if same {
+			next.Figures = k.last.Figures
 			return
 		}
-		drawn.Figures = m.Work.Figures()
-	})
-	all.Go(func() {
-		if kept {
-			drawn.Plan = k.last.Plan
-		} else {
-			drawn.Plan = layout.Arrange(m.Fabric(), layout.Drawn())
-		}
-		drawn.Chart = chart.Draw(drawn.Plan, options)
-	})
-	all.Go(func() {
-		yarns := m.ClothYarns(j.colourway)
-		if kept && k.last.Cloth.Matches(yarns) {
-			drawn.Cloth = k.last.Cloth
-			return
-		}
-		measured := layout.Arrange(m.Fabric(), layout.Measured())
-		drawn.Cloth = cloth.Make(measured, yarns, cloth.Options{StitchMM: stitchMM(j.pattern), Sprites: k.sprites})
+		next.Figures = m.Work.Figures()
 	})
 	all.Wait()
-	k.last = &drawn
-	k.done(&drawn)
+	k.last = &next
+	k.done(&next)
 }
 
-// stitchMM is the width of one stitch at the pattern's gauge, 0 without one.
-func stitchMM(p *pattern.Pattern) float64 {
-	if p.Gauge.Stitches <= 0 || p.Gauge.OverCM <= 0 {
-		return 0
+// chart draws the chart, or takes over that of the last job, of a fabric like this one, if it still holds.
+func (k *maker) chart(m, last *Made) {
+	m.drawn = m.ChartOptions()
+	m.drawn.Library, m.drawn.Dark = k.lib, m.look.Dark
+	m.Plan, m.Chart, m.Cells = last.Plan, last.Chart, last.Cells
+	if m.Plan == nil {
+		m.Plan = layout.Arrange(m.Fabric(), layout.Drawn())
 	}
-	return 10 * p.Gauge.OverCM / p.Gauge.Stitches
+	if m.Chart == nil || !reflect.DeepEqual(m.drawn, last.drawn) {
+		fabric, options := m.Plan.Fabric, m.drawn
+		m.Chart = chart.Draw(m.Plan, options)
+		m.Cells = sync.OnceValue(func() *display.List { return chart.Cells(fabric, options, 0) })
+	}
+}
+
+// cloth makes the cloth at the gauge's proportions, or takes over that of the last job.
+func (k *maker) cloth(m, last *Made) {
+	m.measured, m.Cloth = last.measured, last.Cloth
+	if m.measured == nil {
+		m.measured = layout.Arrange(m.Fabric(), layout.Measured())
+	}
+	m.made = cloth.OptionsOf(m.Work, m.piece, m.measured)
+	m.made.Sprites = k.sprites
+	if yarns := m.ClothYarns(m.colourway); m.Cloth == nil || m.made != last.made || !m.Cloth.Matches(yarns) {
+		m.Cloth = cloth.Make(m.measured, yarns, m.made)
+	}
 }
 
 // Colourway is the colourway the pictures were drawn in.
