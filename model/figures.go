@@ -2,11 +2,9 @@ package model
 
 import (
 	"cmp"
-	"strings"
 
 	"strandway/model/measure"
 	"strandway/model/pattern"
-	"strandway/model/stitch"
 	"strandway/model/strand"
 	"strandway/model/trade"
 	"strandway/model/yarn"
@@ -33,7 +31,11 @@ type PieceFigures struct {
 func (f *Figures) Known() bool { return f.Scale.ColumnCM > 0 }
 
 // Figures reckons everything that follows from the worked fabrics.
-func (w *Worked) Figures() *Figures {
+func (w *Worked) Figures() *Figures { return w.FiguresBy(nil) }
+
+// FiguresBy reckons everything, yarns that the pattern has no weighed swatch of
+// by what is remembered of the maker's hands.
+func (w *Worked) FiguresBy(hands yarn.Memory) *Figures {
 	out := &Figures{Scale: w.scale(), Pieces: make([]PieceFigures, len(w.Pieces)), Margin: w.margin()}
 	tools := w.tools(out.Scale)
 	for i := range w.Pieces {
@@ -45,7 +47,7 @@ func (w *Worked) Figures() *Figures {
 	if len(tools) == 0 {
 		return out
 	}
-	factors := w.calibrate(out)
+	factors := w.factors(out, hands)
 	needs := make([][]yarn.Need, len(w.Pieces))
 	for i := range w.Pieces {
 		p := &out.Pieces[i]
@@ -176,64 +178,4 @@ func (w *Worked) margin() float64 {
 		return ends.MarginManyYarn
 	}
 	return ends.Margin
-}
-
-// calibrate finds the maker's factors from the weighed swatches: of the first
-// in the stitches of the first piece, of the second in its own stitch.
-func (w *Worked) calibrate(figures *Figures) yarn.Factors {
-	g := w.Pattern.Gauge
-	if g.Swatch == nil || len(w.Pieces) == 0 || !figures.Known() {
-		return yarn.Factors{}
-	}
-	first := yarn.Weighed{Reckoned: w.reckonedSwatch(figures, g.Swatch), Metres: w.weighedMetres(g.Swatch)}
-	if g.Second != nil {
-		second := yarn.Weighed{Reckoned: w.reckonedSwatch(figures, g.Second), Metres: w.weighedMetres(g.Second)}
-		if first.Metres > 0 && second.Metres > 0 && second.Reckoned != (yarn.Length{}) {
-			return yarn.CalibrateTwo([]yarn.Weighed{first, second})
-		}
-	}
-	return yarn.Calibrate(first.Reckoned, first.Metres)
-}
-
-// weighedMetres is the length of what a swatch weighs; 0 where a yarn of it has no known ball.
-func (w *Worked) weighedMetres(s *pattern.Swatch) float64 {
-	metres := 0.0
-	for letter, grams := range s.Grams {
-		y, ok := w.Pattern.Yarn(letter)
-		if !ok || y.Grams == 0 || y.Metres == 0 {
-			return 0
-		}
-		metres += grams * y.Metres / y.Grams
-	}
-	return metres
-}
-
-// reckonedSwatch is the yarn reckoned for a swatch: as much of the first piece
-// as its area takes, or rows of the one stitch that it names.
-func (w *Worked) reckonedSwatch(figures *Figures, s *pattern.Swatch) yarn.Length {
-	fab, p := w.Pieces[0].Fabric, &figures.Pieces[0]
-	if s.Stitch != "" {
-		lib, err := stitch.Standard()
-		if err != nil || len(fab.Yarns) == 0 {
-			return yarn.Length{}
-		}
-		kind, ok := lib.Read(s.Stitch, strings.ToLower(w.Pattern.Terms))
-		if !ok {
-			return yarn.Length{}
-		}
-		tools := p.Ask.Tools[fab.Yarns[0]]
-		return tools.OfKind(kind).Times(s.Stitches * s.Rows)
-	}
-	area := 0.0
-	for r, cm := range p.Size.RowCM {
-		area += cm * p.Size.WidthsCM[r]
-	}
-	if area == 0 {
-		return yarn.Length{}
-	}
-	var sum yarn.Length
-	for _, l := range yarn.Lengths(fab, p.Ask) {
-		sum = sum.Add(l)
-	}
-	return sum.Times(s.WidthCM * s.HeightCM / area)
 }

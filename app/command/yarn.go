@@ -1,20 +1,26 @@
 package command
 
 import (
+	"errors"
 	"fmt"
 	"math"
+	"strings"
 	"text/tabwriter"
+	"time"
 
+	"strandway/app/settings"
 	"strandway/model"
 	"strandway/model/yarn"
 )
 
 var yarnCommand = command{
 	name:    "yarn",
-	use:     "FILE [--size NAME] [--margin PERCENT] [--left LETTER=METRES] [--instead METRES/GAUGE] [--json]",
+	use:     "FILE [--size NAME] [--margin PERCENT] [--left LETTER=METRES] [--instead METRES/GAUGE] [--remember | --forget] [--json]",
 	summary: "reckon the yarn: metres expected, low and high, balls with a margin, weight, price and what is left over",
 	detail: "Metres are reckoned stitch by stitch from hook and yarn, floats and ends added: within about an eighth\n" +
-		"without a weighed swatch, a twentieth with one under [gauge.swatch].",
+		"without a weighed swatch, a twentieth with one under [gauge.swatch]. With --remember what that swatch tells of\n" +
+		"your hands is kept, by yarn and hook, in swatches.toml in the settings folder, and used for every pattern in the\n" +
+		"same yarn that has no swatch of its own; --forget takes this pattern's yarns out again.",
 	run: runYarn,
 }
 
@@ -32,6 +38,9 @@ type yarnOf struct {
 	Grams    float64   `json:"grams"`
 	Price    float64   `json:"price"`
 	LeftOver float64   `json:"left_over_m"`
+	By       string    `json:"by"` // hook and yarn, swatch, or remembered
+	Swatch   string    `json:"remembered_from,omitempty"`
+	Factor   float64   `json:"factor"` // of the whole against hook and yarn alone; 1 where nothing was weighed
 	Pieces   []pieceOf `json:"pieces"`
 }
 
@@ -75,10 +84,15 @@ func runYarn(c *call) error {
 	margin := flags.Float64("margin", -1, "have `PERCENT` more in hand than is expected; the pattern's own or the trade's custom without it")
 	left := flags.String("left", "", "say for how many rows of the first piece so much yarn is enough: `LETTER=METRES`")
 	instead := flags.String("instead", "", "reckon with balls of another yarn, of so many metres, and its gauge in stitches to 10 cm: `METRES/GAUGE`")
+	remember := flags.Bool("remember", false, "keep what the weighed swatch tells of your hands, by yarn and hook")
+	forget := flags.Bool("forget", false, "forget what is kept of this pattern's yarns and hook")
 	asJSON := flags.Bool("json", false, "print JSON")
 	path, err := c.file()
 	if err != nil {
 		return err
+	}
+	if *remember && *forget {
+		return misused("--remember and --forget are two wishes")
 	}
 	if given(flags, "margin") && !(*margin >= 0 && *margin <= 100) {
 		return misused("--margin must be from 0 to 100")
@@ -94,7 +108,17 @@ func runYarn(c *call) error {
 	if err != nil {
 		return err
 	}
-	figures := worked.Figures()
+	hands, err := settings.LoadHands()
+	if err != nil {
+		return err
+	}
+	figures := worked.FiguresBy(hands)
+	if *remember || *forget {
+		if hands, err = keepHands(c, hands, worked, figures, *forget); err != nil {
+			return err
+		}
+		figures = worked.FiguresBy(hands)
+	}
 	if figures.Yarns == nil && len(worked.Pieces) > 0 && worked.Findings.Faults() == 0 {
 		return fmt.Errorf("%s names neither a hook nor a yarn's weight, so its yarn cannot be reckoned", path)
 	}
@@ -125,13 +149,17 @@ func describeYarn(worked *model.Worked, figures *model.Figures) *yarnsOf {
 	if worked.Size < len(worked.Pattern.Sizes) {
 		out.Size = worked.Pattern.Sizes[worked.Size].Name
 	}
-	for i := range figures.Pieces {
-		out.Calibrated = out.Calibrated || figures.Pieces[i].Ask.Factors.Calibrated
-	}
 	for _, a := range figures.Yarns {
 		y := yarnOf{Yarn: a.Letter, Metres: round(a.Metres, 1), Low: round(a.Low, 1), High: round(a.High, 1), Stitches: round(a.StitchM, 1),
 			Floats: round(a.FloatM, 1), Tails: round(a.TailM, 1), Wanted: round(a.Wanted, 1), Balls: a.Balls, Grams: round(a.Grams, 1),
-			Price: round(a.Price, 2), LeftOver: round(a.LeftOver, 1), Pieces: []pieceOf{}}
+			Price: round(a.Price, 2), LeftOver: round(a.LeftOver, 1), By: "hook and yarn", Factor: 1, Pieces: []pieceOf{}}
+		if k := figures.Factors(a.Letter); k.Calibrated {
+			out.Calibrated = true
+			y.By, y.Swatch, y.Factor = "swatch", k.From, round((k.Loops+k.Legs)/2, 3)
+			if k.From != "" {
+				y.By = "remembered"
+			}
+		}
 		for i, m := range a.ByPiece {
 			y.Pieces = append(y.Pieces, pieceOf{worked.Pieces[i].Piece.Name, round(m, 1)})
 		}
@@ -141,6 +169,32 @@ func describeYarn(worked *model.Worked, figures *model.Figures) *yarnsOf {
 	}
 	out.Total, out.Price = round(out.Total, 1), round(out.Price, 2)
 	return out
+}
+
+// keepHands remembers or forgets what is known of the maker's hands with the pattern's yarns.
+func keepHands(c *call, hands yarn.Memory, worked *model.Worked, figures *model.Figures, forget bool) (yarn.Memory, error) {
+	before := len(hands)
+	for _, r := range worked.Swatches(figures, time.Now().Format(time.DateOnly)) {
+		if !forget {
+			hands = hands.With(r)
+			fmt.Fprintf(c.stderr, "remembered: %s with a %g mm hook, factor %.2f\n", r.Yarn, r.HookMM, (r.Loops+r.Legs)/2)
+			before = -1
+		}
+	}
+	if forget {
+		for _, y := range worked.Pattern.Yarns {
+			hands = hands.Without(y.Name, figures.Hook(y.Letter))
+		}
+	}
+	switch {
+	case forget && len(hands) == before:
+		return hands, errors.New("nothing is remembered of this pattern's yarns and hook")
+	case forget:
+		fmt.Fprintf(c.stderr, "forgotten: %s\n", count(before-len(hands), "yarn"))
+	case before >= 0:
+		return hands, errors.New("the pattern has no weighed swatch of a yarn with a name: give width, height and grams under [gauge.swatch]")
+	}
+	return hands, settings.SaveHands(hands)
 }
 
 // substitute reads "180/16", a ball of 180 m at 16 stitches to 10 cm, and reckons each yarn in it.
@@ -205,11 +259,10 @@ func (y *yarnsOf) print(c *call) error {
 	if err := t.Flush(); err != nil {
 		return err
 	}
-	basis := "from hook and yarn: take it as ±12 %"
-	if y.Calibrated {
-		basis = "by the weighed swatch: take it as ±5 %"
+	fmt.Fprintf(c.stdout, "%.0f m in all; balls with %g %% in hand\n", y.Total, y.Margin)
+	for _, line := range y.basis() {
+		fmt.Fprintln(c.stdout, line)
 	}
-	fmt.Fprintf(c.stdout, "%.0f m in all, reckoned %s; balls with %g %% in hand\n", y.Total, basis, y.Margin)
 	if y.Price > 0 {
 		fmt.Fprintf(c.stdout, "price of all balls %.2f\n", y.Price)
 	}
@@ -220,6 +273,29 @@ func (y *yarnsOf) print(c *call) error {
 		fmt.Fprintf(c.stdout, "%g m of %s are enough for %d of the %d rows of %s in that yarn\n", r.Metres, r.Yarn, r.Rows, r.Of, r.Piece)
 	}
 	return nil
+}
+
+// basis says from what the yarns were reckoned, those alike in one line.
+func (y *yarnsOf) basis() []string {
+	var lines []string
+	letters := map[string][]string{}
+	for _, a := range y.Yarns {
+		says := "from hook and yarn: take it as ±12 %"
+		switch a.By {
+		case "swatch":
+			says = "by the weighed swatch: take it as ±5 %"
+		case "remembered":
+			says = fmt.Sprintf("by your swatch for %q, remembered for this yarn and hook: take it as ±5 %%", a.Swatch)
+		}
+		if letters[says] == nil {
+			lines = append(lines, says)
+		}
+		letters[says] = append(letters[says], a.Yarn)
+	}
+	for i, says := range lines {
+		lines[i] = strings.Join(letters[says], ", ") + " reckoned " + says
+	}
+	return lines
 }
 
 // known is a figure in a form, or a dash where it is not known.

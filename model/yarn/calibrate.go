@@ -4,7 +4,8 @@ package yarn
 // leaves them as they are.
 type Factors struct {
 	Loops, Legs float64
-	Calibrated  bool // from a weighed swatch: what is left is a few per cent
+	Calibrated  bool   // from a weighed swatch: what is left is a few per cent
+	From        string // of a swatch that is remembered: the pattern it was weighed for; "" for the pattern's own
 }
 
 func (k Factors) apply(l Length) float64 {

@@ -10,7 +10,7 @@ type Ask struct {
 	Ends    map[string]int     // ends to weave in, by yarn letter
 	TailCM  float64            // left at each end
 	Slack   float64            // length of a carried strand over the height it climbs
-	Factors Factors
+	Factors map[string]Factors // by yarn letter; none where nothing was weighed
 }
 
 // Need is the requirement of one yarn in metres.
@@ -27,11 +27,11 @@ func Of(f *fabric.Fabric, a Ask) []Need {
 	needs := make([]Need, len(f.Yarns))
 	for y, length := range Lengths(f, a) {
 		letter := f.Yarns[y]
-		n := Need{Letter: letter, StitchM: a.Factors.apply(length) / 1000}
+		n := Need{Letter: letter, StitchM: a.Factors[letter].apply(length) / 1000}
 		n.FloatM = a.Slack * a.FloatCM[letter] / 100
 		n.TailM = float64(a.Ends[letter]) * a.TailCM / 100
 		n.Metres = n.StitchM + n.FloatM + n.TailM
-		off := n.StitchM * a.Factors.Margin()
+		off := n.StitchM * a.Factors[letter].Margin()
 		n.Low, n.High = n.Metres-off, n.Metres+off
 		needs[y] = n
 	}
@@ -48,9 +48,10 @@ func Lengths(f *fabric.Fabric, a Ask) []Length {
 // InRows reckons the metres that each row takes of one yarn, by its index in f.Yarns.
 func InRows(f *fabric.Fabric, a Ask, of int) []float64 {
 	rows := make([]float64, len(f.Rows))
+	factors := a.Factors[f.Yarns[of]]
 	each(f, a, func(row, yarn int, l Length) {
 		if yarn == of {
-			rows[row] += a.Factors.apply(l) / 1000
+			rows[row] += factors.apply(l) / 1000
 		}
 	})
 	return rows
