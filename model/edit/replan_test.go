@@ -68,7 +68,7 @@ Row 4 (WS, A): Rep Row 2.
 Row 5 (RS, B): Rep Row 2.
 `, `Foundation (A): Ch 14.
 Row 1 (RS, A): Sc in 2nd ch from hook and in each ch across, turn.
-Row 2 (WS, A): Ch 1, sc in each st across, turn.
+Row 2 (A): Ch 1, sc in each st across, turn.
 Row 3 (RS, B): Rep Row 2, do not turn.
 Row 4 (RS, A): Rep Row 2, turn.
 Row 5 (WS, B): Rep Row 2.

@@ -89,17 +89,29 @@ func (p *planning) side(c *changes, row *syntax.Row, r int) {
 	if p.faces[r] == strand.WS {
 		is, was = was, is
 	}
-	for k := r + 1; k < len(p.faces); k++ {
-		if p.work.Fabric.Rows[k].Source == p.work.Fabric.Rows[r].Source && p.faces[k] != p.faces[r] {
-			if m := sideMark.FindStringIndex(head); m != nil {
-				c.replace(diag.Span{Start: row.Head.Start + m[0], End: row.Head.Start + m[1]}, "")
-			}
-			return
+	if p.bothSides(p.work.Fabric.Rows[r].Source) {
+		if m := sideMark.FindStringIndex(head); m != nil {
+			c.replace(diag.Span{Start: row.Head.Start + m[0], End: row.Head.Start + m[1]}, "")
 		}
+		return
 	}
 	if at := strings.Index(head, was); at >= 0 {
 		c.replace(diag.Span{Start: row.Head.Start + at, End: row.Head.Start + at + 2}, is)
 	}
+}
+
+// bothSides reports whether a written row is worked on the right side once and on the wrong side again.
+func (p *planning) bothSides(source int) bool {
+	var met strand.Face
+	for k := range p.faces {
+		if p.work.Fabric.Rows[k].Source == source {
+			if met != strand.AnyFace && met != p.faces[k] {
+				return true
+			}
+			met = p.faces[k]
+		}
+	}
+	return false
 }
 
 // sideMark is a side in a heading, with what sets it apart.
@@ -204,9 +216,9 @@ func (p *planning) writtenOut() string {
 			from = row.Span.Start
 		}
 		to = max(to, Line(p.tree.Text, max(row.Span.End-1, row.Span.Start)).End)
-		words := ""
+		words, again := "", false
 		if k, met := first[source]; met {
-			words = fmt.Sprintf("Rep Row %d", k)
+			words, again = fmt.Sprintf("Rep Row %d", k), true
 		} else {
 			first[source] = r
 			words = strings.TrimRight(p.unturned(row, r), " .,\n")
@@ -218,11 +230,14 @@ func (p *planning) writtenOut() string {
 		default:
 			words += ", do not turn"
 		}
-		side := "RS"
-		if p.faces[r] == strand.WS {
-			side = "WS"
+		side := "RS, "
+		switch {
+		case !again && p.bothSides(source):
+			side = ""
+		case p.faces[r] == strand.WS:
+			side = "WS, "
 		}
-		lines = append(lines, fmt.Sprintf("Row %d (%s, %s): %s.", r, side, fab.Yarns[p.needs[r].Yarns[0].Yarn], words))
+		lines = append(lines, fmt.Sprintf("Row %d (%s%s): %s.", r, side, fab.Yarns[p.needs[r].Yarns[0].Yarn], words))
 	}
 	if last+1 < len(fab.Rows) { // the written row goes on past the plan
 		if source := fab.Rows[last+1].Source; source >= 0 && p.tree.Rows[source].Span.Start < to {
