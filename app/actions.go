@@ -65,7 +65,10 @@ func (w *window) actions() action.Table {
 
 		{ID: "find-stitch", Menu: "Stitch", Label: "Find a stitch…", Keys: keys("Ctrl+Shift+F"), Can: open, Do: w.findStitch},
 		{ID: "take-out", Menu: "Stitch", Label: "Take out", Keys: keys("Delete"), Can: w.hasChoice, Do: w.takeOut},
-		{ID: "lone", Menu: "Stitch", Label: "Let go of the choice", Can: w.hasChoice, Do: w.s.ChooseNone},
+		{ID: "repeat", Menu: "Stitch", Label: "Repeat…", Keys: keys("Ctrl+R"), Can: w.hasChoice, Do: w.askRepeat, Rule: true},
+		{ID: "mirror", Menu: "Stitch", Label: "Mirror", Keys: keys("Ctrl+M"), Can: w.hasChoice, Do: func() { w.tell(w.s.Mirror()) }},
+		{ID: "place", Menu: "Stitch", Label: "Place…", Keys: keys("Ctrl+Shift+P"), Can: w.hasChoice, Do: w.showPlaces},
+		{ID: "lone", Menu: "Stitch", Label: "Let go of the choice", Rule: true, Can: w.hasChoice, Do: w.s.ChooseNone},
 	}
 	for i := range 9 {
 		letter := string(rune('A' + i))

@@ -33,6 +33,12 @@ func (w *window) unlessField(s fyne.Shortcut, do func()) {
 
 func (w *window) cut() {
 	w.unlessField(&fyne.ShortcutCut{Clipboard: w.app.Clipboard()}, func() {
+		if w.pencilling() {
+			if w.copyStitches() {
+				w.tell(w.s.TakeOut())
+			}
+			return
+		}
 		if text := w.s.Cut(); text != "" {
 			w.app.Clipboard().SetContent(text)
 		}
@@ -41,6 +47,10 @@ func (w *window) cut() {
 
 func (w *window) copyText() {
 	w.unlessField(&fyne.ShortcutCopy{Clipboard: w.app.Clipboard()}, func() {
+		if w.pencilling() {
+			w.copyStitches()
+			return
+		}
 		if text := w.s.ChosenText(); text != "" {
 			w.app.Clipboard().SetContent(text)
 		}
@@ -50,6 +60,10 @@ func (w *window) copyText() {
 func (w *window) paste() {
 	w.unlessField(&fyne.ShortcutPaste{Clipboard: w.app.Clipboard()}, func() {
 		text := w.app.Clipboard().Content()
+		if w.pencilling() {
+			w.tell(w.s.PasteWords(text))
+			return
+		}
 		if w.pastePage(text, "") {
 			return
 		}

@@ -59,6 +59,8 @@ var pictureKeys = [][2]string{
 	{"In a picture: choose more", "Shift+Arrows"},
 	{"In a picture: add a stitch behind the chosen one", "5dc, then Space"},
 	{"In a picture: work it in place of the chosen", "dc, then Return"},
+	{"In a picture: the row's ends", "Home, End"},
+	{"In a picture: five rows on", "Page Up, Page Down"},
 	{"In a picture: take out", "Backspace"},
 	{"In a picture: new row", "Return"},
 	{"Zoom at the pointer", "Ctrl+Wheel"},

@@ -283,8 +283,10 @@ func yarnBasis(f *model.Figures) string {
 	}
 	says := "Yarn from hook and yarn: take it as ±12 %"
 	for i := range f.Pieces {
-		if f.Pieces[i].Ask.Factors.Calibrated {
-			says = "Yarn by the weighed swatch: take it as ±5 %"
+		for _, factors := range f.Pieces[i].Ask.Factors {
+			if factors.Calibrated {
+				says = "Yarn by the weighed swatch: take it as ±5 %"
+			}
 		}
 	}
 	return says + fmt.Sprintf("; balls with %.0f %% in hand.", 100*f.Margin)

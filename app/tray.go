@@ -160,11 +160,29 @@ func (w *window) placeTyped(instead bool) {
 	}
 }
 
+// farRows is how many rows the keys for a far way go.
+const farRows = 5
+
+// chooseLast chooses the last stitch of the row in hand.
+func (w *window) chooseLast() {
+	if row, ok := w.rowInHand(); ok {
+		if r := &w.s.Made().Fabric().Rows[row]; r.Last > r.First {
+			w.s.Choose([]int32{r.Last - 1}, r.Last-1)
+		}
+	}
+}
+
 // pictureKey goes from stitch to stitch and edits what is chosen.
 func (w *window) pictureKey(e *fyne.KeyEvent) {
 	held := w.modifiers()
 	extend := held&fyne.KeyModifierShift != 0
 	switch e.Name {
+	case fyne.KeyHome, fyne.KeyEnd:
+		w.s.StepToEnd(e.Name == fyne.KeyEnd, extend)
+	case fyne.KeyPageUp:
+		w.s.Step(0, farRows, extend)
+	case fyne.KeyPageDown:
+		w.s.Step(0, -farRows, extend)
 	case fyne.KeyLeft:
 		w.s.Step(-1, 0, extend)
 	case fyne.KeyRight:
@@ -174,17 +192,24 @@ func (w *window) pictureKey(e *fyne.KeyEvent) {
 	case fyne.KeyDown:
 		w.s.Step(0, -1, extend)
 	case fyne.KeyReturn, fyne.KeyEnter:
-		if w.typed == "" {
+		switch {
+		case w.typed == "":
 			w.newRow()
-			return
+			w.s.ChooseNone() // what is typed next goes into the new row
+		case w.hasChoice():
+			w.placeTyped(true)
+		default:
+			w.placeTyped(false)
 		}
-		w.placeTyped(true)
 	case fyne.KeyBackspace:
 		if w.typed != "" {
 			r := []rune(w.typed)
 			w.typed = string(r[:len(r)-1])
 			w.sayTyped()
 			return
+		}
+		if !w.hasChoice() {
+			w.chooseLast()
 		}
 		w.takeOut()
 	case fyne.KeyEscape:

@@ -1,6 +1,8 @@
 package session
 
 import (
+	"errors"
+	"fmt"
 	"os"
 	"path/filepath"
 	"slices"
@@ -56,6 +58,8 @@ func (d *desk) settleDown(t *testing.T) {
 //	delete N         N letters before the caret
 //	undo, redo, mend, cut
 //	stitch R.S       the S-th stitch of fabric row R is chosen
+//	also R.S         is chosen too
+//	repeat N, mirror, pastewords TEXT, place NAME   the chosen stitches; copied TEXT is what they say
 //	put WORD, insert WORD, takeout   as typed in a picture: 5dc, ch3, sk2
 //	rest             nothing is typed for a while
 //	loose            nothing is chosen any more
@@ -140,6 +144,31 @@ func (d *desk) do(t *testing.T, verb, rest string) string {
 		k, _ := strconv.Atoi(nth)
 		id := d.Made().Fabric().Rows[r].First + int32(k) - 1
 		d.Choose([]int32{id}, id)
+	case "also":
+		row, nth, _ := strings.Cut(rest, ".")
+		r, _ := strconv.Atoi(row)
+		k, _ := strconv.Atoi(nth)
+		d.Choose(append(slices.Clone(d.Chosen().Stitches), d.Made().Fabric().Rows[r].First+int32(k)-1), d.Chosen().Lead)
+	case "repeat", "mirror", "pastewords", "place":
+		d.settleDown(t)
+		err := errors.New("there is no such place")
+		switch n, _ := strconv.Atoi(rest); verb {
+		case "repeat":
+			err = d.Repeat(n)
+		case "mirror":
+			err = d.Mirror()
+		case "pastewords":
+			err = d.PasteWords(rest)
+		default:
+			for _, p := range Placings {
+				if p.Name == rest {
+					err = d.Place(p)
+				}
+			}
+		}
+		if err != nil {
+			return err.Error()
+		}
 	case "put", "insert":
 		d.settleDown(t)
 		typed, err := d.ReadTyped(rest)
@@ -223,6 +252,10 @@ func (d *desk) check(t *testing.T, verb, rest string) string {
 	case "saved", "unsaved":
 		if d.Changed() != (verb == "unsaved") {
 			return "it is not"
+		}
+	case "copied":
+		if got, err := d.ChosenWords(); got != rest {
+			return fmt.Sprint("it is ", got, err)
 		}
 	case "text":
 		if got := d.ChosenText(); got != rest {

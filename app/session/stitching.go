@@ -7,7 +7,6 @@ import (
 	"strings"
 
 	"strandway/model/diag"
-	"strandway/model/edit"
 	"strandway/model/pattern"
 	"strandway/model/syntax"
 	"strandway/model/work"
@@ -32,48 +31,70 @@ func placeOf(n syntax.Node) *syntax.Place {
 	return nil
 }
 
-// editSteps has change write the steps of the chosen stitches' row anew; the row's words follow from it.
-// The choice then stands by further on.
+// editSteps has change write the steps of every row that holds chosen stitches anew; the rows' words follow from
+// them. The choice then stands by further on.
 func (s *Session) editSteps(label string, change func([]work.Step) []syntax.Node, by int32) error {
+	traces, err := s.chosenTraces()
+	if err != nil {
+		return err
+	}
+	m := s.Made()
+	leadRow := int(m.Fabric().Stitches[s.chosen.Lead].Row)
+	var rows strings.Builder
+	caret, at := 0, 0
+	for _, trace := range traces {
+		var steps []work.Step
+		for _, n := range change(trace.Steps) {
+			steps = append(steps, work.Step{Node: n})
+		}
+		trace.Steps = steps
+		words := syntax.PrintNodes(trace.Body(), s.printing())
+		body := bodyOf(m.Tree(), m.Tree().Rows[m.WrittenRow(trace.Row)])
+		if old := m.Rows()[body.Start:body.End]; old != "" {
+			words = likeCase(old, words)
+		}
+		rows.WriteString(m.Rows()[at:body.Start])
+		if trace.Row == leadRow {
+			caret = rows.Len()
+		}
+		rows.WriteString(words)
+		at = body.End
+	}
+	rows.WriteString(m.Rows()[at:])
+	index := s.chosen.Lead - m.Fabric().Rows[leadRow].First + by
+	s.Rewrite(label, rows.String(), caret)
+	s.wish = wish{pattern: s.Pattern(), row: leadRow, index: max(index, 0)}
+	return nil
+}
+
+func (s *Session) printing() syntax.PrintOptions {
+	return syntax.PrintOptions{Library: s.lib, Terms: s.terms(), Size: s.size}
+}
+
+// chosenTraces are the steps of the rows that hold chosen stitches, in the order of the written rows.
+func (s *Session) chosenTraces() ([]work.Trace, error) {
 	m := s.Made()
 	switch {
 	case m == nil || m.pattern != s.Pattern():
-		return errors.New("the rows are still being worked; try again in a moment")
+		return nil, errors.New("the rows are still being worked; try again in a moment")
 	case len(s.chosen.Stitches) == 0:
-		return errors.New("choose a stitch first")
+		return nil, errors.New("choose a stitch first")
 	}
-	lead := s.chosen.Lead
-	row := int(m.Fabric().Stitches[lead].Row)
-	fabricRow := &m.Fabric().Rows[row]
-	at := m.WrittenRow(row)
-	written := m.Tree().Rows[at]
-	if len(m.Works(at)) > 1 {
-		return &SeveralRows{fabricRow.Label, row}
+	wanted := map[int]bool{}
+	for _, id := range s.chosen.Stitches {
+		row := int(m.Fabric().Stitches[id].Row)
+		if !wanted[row] && len(m.Works(m.WrittenRow(row))) > 1 {
+			return nil, &SeveralRows{m.Fabric().Rows[row].Label, row}
+		}
+		wanted[row] = true
 	}
 	_, traces, _ := work.Steps(s.lib, m.Tree(), work.Options{N: m.Piece().N, Size: m.size})
-	traced := slices.IndexFunc(traces, func(t work.Trace) bool { return t.Row == row })
-	if traced < 0 {
-		return fmt.Errorf("the steps of %s are not known", fabricRow.Label)
+	traces = slices.DeleteFunc(traces, func(t work.Trace) bool { return !wanted[t.Row] })
+	if len(traces) < len(wanted) {
+		return nil, fmt.Errorf("the steps of %s are not known", m.Fabric().Rows[m.Fabric().Stitches[s.chosen.Lead].Row].Label)
 	}
-	trace := traces[traced]
-	var steps []work.Step
-	for _, n := range change(trace.Steps) {
-		steps = append(steps, work.Step{Node: n})
-	}
-	trace.Steps = steps
-	words := syntax.PrintNodes(trace.Body(), syntax.PrintOptions{Library: s.lib, Terms: strings.ToLower(s.Pattern().Terms), Size: m.size})
-	body := bodyOf(m.Tree(), written)
-	if old := m.Rows()[body.Start:body.End]; old != "" {
-		words = likeCase(old, words)
-	}
-	index := lead - fabricRow.First + by
-	s.Do(label, func(now edit.State) edit.State {
-		now.Pattern = edit.Replace(now.Pattern, now.Piece, body, words)
-		now.Caret = edit.At(body.Start)
-		return now
-	})
-	s.wish = wish{pattern: s.Pattern(), row: row, index: max(index, 0)}
-	return nil
+	slices.SortFunc(traces, func(a, b work.Trace) int { return m.WrittenRow(a.Row) - m.WrittenRow(b.Row) })
+	return traces, nil
 }
 
 // eachChosen has change write anew every step that made a chosen stitch.
@@ -172,7 +193,11 @@ func (s *Session) Step(by, up int, extend bool) {
 		}
 		to = min(max(lead+int32(by), r.First), r.Last-1)
 	}
-	for row += up; up != 0 && row >= 0 && row < len(f.Rows); row += up {
+	way := 1
+	if up < 0 {
+		way = -1
+	}
+	for row = min(max(row+up, 0), len(f.Rows)-1); up != 0 && row >= 0 && row < len(f.Rows); row += way {
 		r := &f.Rows[row]
 		if r.Last == r.First {
 			continue
@@ -190,6 +215,21 @@ func (s *Session) Step(by, up int, extend bool) {
 		return
 	}
 	s.Choose([]int32{to}, to)
+}
+
+// StepToEnd goes to the end of the chosen stitch's row, right or left as seen from the right side.
+func (s *Session) StepToEnd(right, extend bool) {
+	m := s.Made()
+	if m == nil || len(s.chosen.Stitches) == 0 || int(s.chosen.Lead) >= len(m.Fabric().Stitches) {
+		s.Step(0, 0, extend)
+		return
+	}
+	r := &m.Fabric().Rows[m.Fabric().Stitches[s.chosen.Lead].Row]
+	by := int(r.Last - r.First)
+	if !right {
+		by = -by
+	}
+	s.Step(by, 0, extend)
 }
 
 func abs(x float32) float32 { return max(x, -x) }

@@ -202,7 +202,7 @@ func (s *Session) appendTo(t Typed) error {
 			left = m.Fabric().Rows[works[0]].Unworked
 		}
 	}
-	words := syntax.PrintNodes(work.Fold(t.along(left)), syntax.PrintOptions{Library: s.lib, Terms: s.terms(), Size: s.size})
+	words := syntax.PrintNodes(work.Fold(t.along(left)), s.printing())
 	old := strings.TrimRight(tree.Text[place.Start:place.End], " ,")
 	switch {
 	case old != "":
