@@ -49,7 +49,7 @@ func (e *engraver) numbers() {
 			rows = append(rows, r)
 		}
 	}
-	e.rowNumbers(rows)
+	e.rowNumbers(rows, rounds)
 	e.roundNumbers(rounds)
 	e.roundList(rounds)
 	e.end()
@@ -57,10 +57,10 @@ func (e *engraver) numbers() {
 
 // goesRound reports whether a row's stitches turn about a centre.
 func (e *engraver) goesRound(r int) bool {
-	if !round(e.p.Manner) {
+	row := &e.f.Rows[r]
+	if row.Shape == fabric.Flat {
 		return false
 	}
-	row := &e.f.Rows[r]
 	first := e.p.Poses[e.firstPlaced(r)].Up
 	for id := row.First; id < row.Last; id++ {
 		if q := &e.p.Poses[id]; q.Placed && q.Up.Dot(first) < 0 {
@@ -70,9 +70,14 @@ func (e *engraver) goesRound(r int) bool {
 	return false
 }
 
-// rowNumbers puts each row's number and the arrow of its direction at the edge where it begins.
-func (e *engraver) rowNumbers(which []int) {
+// rowNumbers puts each row's number and the arrow of its direction at the edge where it begins,
+// beyond the rounds that go about the rows.
+func (e *engraver) rowNumbers(which, rounds []int) {
 	ink, rows := e.rowBoxes()
+	about := geom.Empty()
+	for _, r := range rounds {
+		about = about.Union(rows[r])
+	}
 	var numbers []number
 	for _, r := range which {
 		first := e.firstPlaced(r)
@@ -80,6 +85,9 @@ func (e *engraver) rowNumbers(which []int) {
 		n := number{row: r, left: row.FromLeft != e.o.LeftHanded, label: e.facing(r, e.numberOf(r)), ink: e.look.yarn(row.Yarn).line}
 		n.y = e.page(e.hostFoot(first).Lerp(e.p.Poses[first].Top, .5)).Y
 		near := rows[max(r-1, 1)].Union(rows[r]).Union(rows[min(r+1, len(rows)-1)])
+		if n.y > about.Min.Y && n.y < about.Max.Y {
+			near = near.Union(about)
+		}
 		if n.left {
 			n.edge = ink.Min.X
 			if near.Min.X-ink.Min.X > inset*e.unit {
@@ -268,15 +276,15 @@ func (e *engraver) roundNumber(r int, ink *inkMap, arrow bool) {
 	enough := .5 * e.unit
 	label := e.numberOf(r)
 	half := max(text.Width(display.Sans, label, roundSize*e.unit)/2-.2*e.unit, 0)
-	var best geom.Point
+	var best, outward geom.Point
 	most := -1.0
 	for i, pair := range e.nearStart(row) {
 		a, b := &e.p.Poses[pair[0]], &e.p.Poses[pair[1]]
+		out := a.Up.Add(b.Up).Unit()
 		for _, across := range [...]float64{.5, .35, .65, .2} {
-			for _, deep := range [...]float64{.15, .4, .65, .9, 1.2, 1.6} {
-				p := a.Top.Lerp(b.Top, across)
-				p = p.Sub(p.Unit().Mul(deep))
-				if p.Len() < e.p.RingR+.5 { // a number in the ring would be taken for its chains
+			for _, deep := range [...]float64{.15, .4, .65, .9, 1.2, 1.6, -.4, -.7, -1, -1.4, -1.8} {
+				p := a.Top.Lerp(b.Top, across).Sub(out.Mul(deep))
+				if round(e.p.Manner) && p.Len() < e.p.RingR+.5 { // a number in the ring would be taken for its chains
 					continue
 				}
 				room := enough
@@ -284,15 +292,18 @@ func (e *engraver) roundNumber(r int, ink *inkMap, arrow bool) {
 					room = min(room, ink.clearance(e.page(p).Add(geom.Point{X: d * half}), enough))
 				}
 				if arrow {
-					along := p.Unit().Perp()
+					along := out.Perp()
 					if row.WS != row.Backward {
 						along = along.Mul(-1)
 					}
 					room = min(room, ink.clearance(e.page(p.Add(along.Mul(arrowBeside+.2))), enough))
 				}
 				room -= .02 * float64(i) * enough
+				if deep < 0 { // it is rather within its round than beyond it
+					room -= .3 * enough
+				}
 				if room > most {
-					best, most = e.page(p), room
+					best, outward, most = e.page(p), out, room
 				}
 			}
 		}
@@ -308,7 +319,7 @@ func (e *engraver) roundNumber(r int, ink *inkMap, arrow bool) {
 	}
 	if arrow {
 		from := e.unpage(best)
-		along := from.Unit().Perp()
+		along := outward.Perp()
 		if row.WS != row.Backward {
 			along = along.Mul(-1)
 		}

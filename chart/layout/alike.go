@@ -14,9 +14,10 @@ type alike struct {
 // stretch is the nodes [first, last) of a row, of which each is as the one period before it.
 type stretch struct{ first, last, period int32 }
 
-// findAlike gives the stretches of a piece; nil where nothing repeats.
+// findAlike gives the stretches of a piece; nil where nothing repeats, and for
+// cloth, which the edges are free to pull.
 func (p *piece) findAlike() *alike {
-	if p.period == nil {
+	if p.period == nil || p.h.measured {
 		return nil
 	}
 	a := &alike{}

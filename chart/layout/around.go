@@ -67,9 +67,14 @@ func (p *piece) placeAround(first int) {
 	for i := ground.first; i < ground.last; i++ {
 		a.box = a.box.Add(p.at[i].Sub(geom.Point{Y: p.nodes[i].h}))
 	}
-	if p.manner == Rows { // the ends of rows lie beside the middle of their stitches
-		a.box.Min.X -= .3
-		a.box.Max.X += .3
+	switch p.manner {
+	case Oval:
+		a.box.Min.X -= ovalEnd
+		a.box.Max.X += ovalEnd
+	case Rows:
+		left, right := p.rowEnds(first)
+		a.box.Min.X -= left
+		a.box.Max.X += right
 	}
 	distance := make([]float64, len(p.rows))
 	var s separator
@@ -90,6 +95,28 @@ func (p *piece) placeAround(first int) {
 		}
 		p.placeAlong(&a, r, distance[k], &s)
 	}
+}
+
+const (
+	ovalEnd     = .25 // beyond the middle of a foundation's last chain, round which the end of an oval turns
+	endBeside   = .3  // of the ends of rows, that lie beside the middle of their stitches
+	chainBeside = .5  // more, where chains that do not count stand beside the first stitch
+)
+
+// rowEnds is how far beside the outer stitches the ends of the first rows lie, left and right.
+func (p *piece) rowEnds(first int) (left, right float64) {
+	left, right = endBeside, endBeside
+	for _, r := range p.rows[:first] {
+		fr := &p.f.Rows[r.source]
+		switch {
+		case r.source == 0 || p.startChains(fr) == 0:
+		case fr.FromLeft:
+			left = endBeside + chainBeside
+		default:
+			right = endBeside + chainBeside
+		}
+	}
+	return left, right
 }
 
 // placeAlong places one row at a distance from the box.
@@ -131,12 +158,53 @@ func (p *piece) placeAlong(a *around, r row, distance float64, s *separator) {
 			s.scaleGaps(.999 * whole / natural)
 		}
 		s.settleRound(whole)
+		a.evenCorners(s, distance, whole)
 	} else {
 		s.fillOpen(chainGap)
 		s.settle()
 	}
 	for k := range n {
 		p.at[r.first+int32(k)] = a.point(s.x[k], distance)
+	}
+}
+
+// evenCorners spaces the points of a closed row evenly where it goes round a corner.
+func (a *around) evenCorners(s *separator, distance, whole float64) {
+	const passes = 60
+	n := len(s.x)
+	if n < 3 {
+		return
+	}
+	w, h := a.box.Width(), a.box.Height()
+	corner := math.Pi / 2 * distance
+	inCorner := func(x float64) bool {
+		x -= whole * math.Floor(x/whole)
+		for _, side := range [...]float64{h, w, h, w} {
+			if x < side {
+				return false
+			}
+			if x -= side; x < corner {
+				return true
+			}
+			x -= corner
+		}
+		return false
+	}
+	for range passes {
+		for k := range n {
+			if !inCorner(s.x[k]) {
+				continue
+			}
+			before, after := s.x[(k+n-1)%n], s.x[(k+1)%n]
+			if k == 0 {
+				before -= whole
+			}
+			if k == n-1 {
+				after += whole
+			}
+			to, from := s.gap[k], s.gap[(k+n-1)%n]
+			s.x[k] = (before*to + after*from) / (to + from)
+		}
 	}
 }
 

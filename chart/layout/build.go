@@ -25,7 +25,7 @@ func build(f *fabric.Fabric, h Heights) *piece {
 	if p.hasRing {
 		n := 0
 		if len(f.Rows) > 0 && centre < 0 {
-			n = int(f.Rows[0].Last - f.Rows[0].First)
+			n = len(ringOf(f))
 		}
 		p.ringR, p.feetR = h.ring(n)
 	}
@@ -50,7 +50,7 @@ func (p *piece) addRow(source int) {
 	fr := &p.f.Rows[source]
 	first, last := fr.First, fr.Last
 	if source == 0 {
-		last = lastWorked(p.f)
+		last = p.lastWorked()
 	}
 	nr := row{first: int32(len(p.nodes)), source: source, dir: p.direction(source)}
 	nr.closed = fr.Shape != fabric.Flat && (p.manner == Circle || p.worksAround(source))
@@ -152,12 +152,13 @@ func (p *piece) foundationDirection() int8 {
 
 // lastWorked is the end of the foundation's chains that carry something; those
 // after it have become the turning chain of the first row.
-func lastWorked(f *fabric.Fabric) int32 {
+func (p *piece) lastWorked() int32 {
+	f := p.f
 	end := f.Rows[0].First
 	for r := 1; r < len(f.Rows); r++ {
 		for id := f.Rows[r].First; id < f.Rows[r].Last; id++ {
 			for _, b := range f.Of(id) {
-				if b.At >= 0 && f.Stitches[b.At].Row == 0 {
+				if b.At >= 0 && f.Stitches[b.At].Row == 0 && !p.startsInEnd(id) {
 					end = max(end, b.At+1)
 				}
 			}
@@ -180,8 +181,12 @@ func (p *piece) addLegs(i, centre int32) {
 		return
 	}
 	k := p.f.Kind(n.id)
+	bases := p.f.Of(n.id)
+	if next := n.id + 1; p.startsInEnd(n.id) {
+		bases = p.f.Of(next)
+	}
 	ws := p.f.Rows[p.rows[n.row].source].WS
-	for _, b := range p.f.Of(n.id) {
+	for _, b := range bases {
 		l, ok := p.resolve(b, centre)
 		if !ok || l.a == i || l.b == i {
 			continue
@@ -200,6 +205,12 @@ func (p *piece) addLegs(i, centre int32) {
 	if p.f.Stitches[n.id].Has(fabric.Long) {
 		n.deep = true
 	}
+}
+
+// startsInEnd reports whether a turning chain begins the first round about a
+// foundation: it rises from the chain in which the stitch after it stands.
+func (p *piece) startsInEnd(id int32) bool {
+	return p.manner == Oval && p.f.Stitches[id].Row == 1 && p.f.Stitches[id].Has(fabric.TurningChain) && id+1 < p.f.Rows[1].Last
 }
 
 // resolve finds the nodes of a base.
@@ -283,7 +294,9 @@ func (p *piece) settleHeights(r row) {
 		}
 		l := p.legs[n.leg]
 		if k := p.f.Kind(n.id); k.Lump != stitch.NoLump && !n.turn {
-			lumps++
+			if p.hemmed(i, r) {
+				lumps++
+			}
 		} else if n.low {
 			low++
 		}
@@ -301,6 +314,7 @@ func (p *piece) settleHeights(r row) {
 		switch {
 		case l.post != 0:
 			n.h *= p.h.post
+		case l.space && p.heldUp(i, r):
 		case l.space && n.low:
 			n.h -= p.h.spaceLow
 		case l.space:
@@ -317,11 +331,31 @@ func (p *piece) settleHeights(r row) {
 		n.level = n.deep || mixed && p.legs[n.leg].post != 0
 		switch {
 		case n.deep:
-		case lumped:
+		case lumped && (n.low || p.hemmed(i, r)):
 			n.h = p.h.lumpRow
 		case cables && n.low:
 			n.h = max(n.h, p.h.cableRow)
 		}
 	}
 	p.evenHeights(r)
+}
+
+// hemmed reports whether a node stands right beside another stitch, not between chains.
+func (p *piece) hemmed(i int32, r row) bool {
+	return i > r.first && !p.nodes[i-1].chain || i+1 < r.last && !p.nodes[i+1].chain
+}
+
+// heldUp reports whether a node in a space stands between stitches in tops, as
+// in a filled mesh; they keep it level with them.
+func (p *piece) heldUp(i int32, r row) bool {
+	place := p.legs[p.nodes[i].leg]
+	held := func(step int32) bool {
+		for j := i + step; j >= r.first && j < r.last && p.nodes[j].nlegs == 1; j += step {
+			if l := p.legs[p.nodes[j].leg]; l.a != place.a || l.b != place.b {
+				return !l.space && p.nodes[j].low == p.nodes[i].low
+			}
+		}
+		return false
+	}
+	return held(-1) && held(1)
 }

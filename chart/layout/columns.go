@@ -134,15 +134,8 @@ func (p *piece) placeRow(r row, s *separator) {
 // stitches on either side. In cloth the edges of rows that close round spaces or
 // posts sink with them.
 func (p *piece) levelRow(r row) {
-	sunk := false
-	for i := r.first; p.h.measured && i < r.last; i++ {
-		n := &p.nodes[i]
-		sunk = sunk || n.nlegs > 0 && (p.legs[n.leg].space || p.legs[n.leg].post != 0)
-	}
-	levels := func(i int32) bool {
-		n := &p.nodes[i]
-		return n.level || sunk && (n.turn || i == r.first || i == r.last-1)
-	}
+	sinks := p.h.measured && p.sinks(r)
+	levels := func(i int32) bool { return p.nodes[i].level || sinks && p.endsRow(i, r) }
 	ordinary := func(i int32) bool { return p.below(i) && !levels(i) }
 	prev := int32(-1)
 	for i := r.first; i < r.last; i++ {
@@ -166,6 +159,21 @@ func (p *piece) levelRow(r row) {
 			p.at[i].Y = p.at[next].Y
 		}
 	}
+}
+
+// sinks reports whether a row closes round spaces or posts, which swallow height.
+func (p *piece) sinks(r row) bool {
+	for i := r.first; i < r.last; i++ {
+		if n := &p.nodes[i]; n.nlegs > 0 && (p.legs[n.leg].space || p.legs[n.leg].post != 0) {
+			return true
+		}
+	}
+	return false
+}
+
+// endsRow reports whether a node stands at an edge, or for an edge stitch.
+func (p *piece) endsRow(i int32, r row) bool {
+	return p.nodes[i].turn || i == r.first || i == r.last-1
 }
 
 // fillUnknown spreads nodes without places, mostly chains, evenly between those

@@ -6,26 +6,22 @@ package layout
 //
 // After it, columns that are taller row by row no longer grow into towers.
 func (p *piece) evenHeights(r row) {
-	if !p.h.measured {
+	if !p.h.measured || p.loops(r) { // loops hang as they are pulled
 		return
 	}
-	const longRun = 3 // chains that part what stands on either side
+	sinks := p.sinks(r)
 	var line []int32
-	chains := 0
 	for i := r.first; i < r.last; i++ {
 		n := &p.nodes[i]
 		switch {
 		case n.chain:
-			chains++
 			continue
-		case n.deep || n.level:
+		case n.deep || n.level || sinks && p.endsRow(i, r):
 			continue
-		case n.nlegs == 0 || n.slip || chains >= longRun || p.sharesPlace(i):
+		case n.nlegs == 0 || n.slip || p.sharesPlace(i):
 			p.even(r, line)
 			line = line[:0]
-		}
-		chains = 0
-		if n.nlegs > 0 && !n.slip && !p.sharesPlace(i) {
+		default:
 			line = append(line, i)
 		}
 	}

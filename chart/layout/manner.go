@@ -94,7 +94,7 @@ func growsFromPoint(f *fabric.Fabric) bool {
 			n++
 		}
 	}
-	return len(used) <= 3 && n <= 6
+	return len(used) <= 3 && n <= 6 || len(used) <= 2
 }
 
 // choose settles the manner once the rows stand beside one another.

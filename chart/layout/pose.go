@@ -203,19 +203,27 @@ func (p *piece) stemMiddle(plan *Plan, q *Pose) geom.Point {
 	return q.Top.Lerp(plan.Legs[q.FirstLeg].Foot, .5)
 }
 
-// ringChains lays the chains of a ring about the centre.
+// ringOf gives the chains of the ring; those that have become the turning chain of the first row are none.
+func ringOf(f *fabric.Fabric) []int32 {
+	var chains []int32
+	for id := f.Rows[0].First; id < f.Rows[0].Last; id++ {
+		if s := &f.Stitches[id]; s.Has(fabric.Chain) && !s.Has(fabric.NoLanding) {
+			chains = append(chains, id)
+		}
+	}
+	return chains
+}
+
+const leastRing = 3 // chains
+
+// ringChains lays the chains of a ring about the centre; fewer are no ring but the chain that all stand in.
 func (p *piece) ringChains(plan *Plan) {
 	if !p.hasRing {
 		return
 	}
-	r := &p.f.Rows[0]
-	var chains []int32
-	for id := r.First; id < r.Last; id++ {
-		if p.f.Stitches[id].Has(fabric.Chain) {
-			chains = append(chains, id)
-		}
-	}
-	if len(chains) < 3 {
+	chains := ringOf(p.f)
+	if n := len(chains); n > 0 && n < leastRing { // all stand in one chain
+		plan.Poses[chains[n-1]].Placed = true
 		return
 	}
 	for k, id := range chains {

@@ -353,8 +353,8 @@ func (x *relaxer) pullRuns() {
 	}
 }
 
-// pullLevel draws the stitches of a row to their mean height; the tall ones at its
-// edges rise with it, but are not pressed down.
+// pullLevel draws the stitches of a row to their mean height. In a chart the tall
+// ones at its edges rise with it, but are not pressed down.
 func (x *relaxer) pullLevel() {
 	for _, r := range x.p.rows[1:] {
 		y, n := 0.0, 0.0
@@ -369,7 +369,7 @@ func (x *relaxer) pullLevel() {
 		}
 		y /= n
 		for i := r.first; i < r.last; i++ {
-			if n := &x.p.nodes[i]; !n.chain && (y > x.at[i].Y || !x.atEdge(i, r) || n.low) {
+			if n := &x.p.nodes[i]; !n.chain && (x.p.h.measured || y > x.at[i].Y || !x.atEdge(i, r) || n.low) {
 				x.pull(i, geom.Point{Y: y - x.at[i].Y}, x.w.level)
 			}
 		}
