@@ -124,6 +124,11 @@ type Callout struct {
 	X, Y        float64 // from the stitch's head to the note's middle, in stitch widths, y upward; both 0: where there is room
 }
 
+// On reports whether the callout stands beside the chart of a piece.
+func (c *Callout) On(p *Pattern, piece int) bool {
+	return c.Piece == p.Pieces[piece].Name || c.Piece == "" && piece == 0
+}
+
 // Piece is one worked part: a body, an edging, a motif.
 type Piece struct {
 	Name     string
