@@ -44,6 +44,9 @@ var chatter = regexp.MustCompile(`(?i)^(?:let'?s|let’s|now|ok|okay|here|time|r
 // plainName is a heading of one word in capitals, which no instruction is.
 var plainName = regexp.MustCompile(`^[A-Z]{4,}$`)
 
+// shaping is a heading that reads as an instruction.
+var shaping = regexp.MustCompile(`(?i)^(?:(?:increase|decrease|increasing|decreasing|increases|decreases)(?: (?:section|part|rows|rounds|rnds|half|side))?|(?:inc|dec)rease to .*)$`)
+
 // isPieceHead sees a short line that heads a piece.
 func (r *reader) isPieceHead(i int, l line) bool {
 	text := strings.TrimRight(l.text, " :*#-–—")
@@ -58,10 +61,10 @@ func (r *reader) isPieceHead(i int, l line) bool {
 		return false // a line of materials
 	}
 	c := []rune(text)[0]
-	if !unicode.IsUpper(c) && !unicode.IsDigit(c) || r.readable(text) > .6 && !plainName.MatchString(text) || foundationAt(text) >= 0 && !strings.Contains(text, "(") {
+	if !unicode.IsUpper(c) && !unicode.IsDigit(c) || r.readable(text) > .6 && !plainName.MatchString(text) && !shaping.MatchString(text) || foundationAt(text) >= 0 && !strings.Contains(text, "(") {
 		return false
 	}
-	upper := text == strings.ToUpper(text)
+	upper := text == strings.ToUpper(text) || shaping.MatchString(text)
 	return (upper || pieceWords.MatchString(text) || strings.HasSuffix(l.text, ":") || titled(text)) && r.rowsFollow(i)
 }
 
@@ -83,7 +86,7 @@ func (r *reader) rowsFollow(i int) bool {
 		if l.blank() {
 			continue
 		}
-		if rowHead.MatchString(l.text) || foundationAt(l.text) >= 0 {
+		if rowHead.MatchString(l.text) || foundationAt(l.text) >= 0 || r.sendsToAnother(l.text) {
 			return true
 		}
 		if m := bareHead.FindStringSubmatch(l.text); m != nil && r.readable(m[2]) > .5 {
@@ -121,6 +124,7 @@ func (r *reader) fact(l line, gap bool) {
 		return
 	}
 	r.prose = append(r.prose, l.text)
+	r.told = r.told || !noTitle.MatchString(l.text)
 	r.rule(l.text)
 	r.statedMultiple(l.text)
 	r.shorts(l.text)
@@ -134,17 +138,6 @@ func (r *reader) fact(l line, gap bool) {
 }
 
 var madeBy = regexp.MustCompile(`(?i)^(?:a )?(?:pattern |design(?:ed)? )?by:?\s+(\pLu?[^.,!?]{2,40})$`)
-
-// isTitle sees the page's name: its first line, unless that begins a part or a row.
-func (r *reader) isTitle(l line) bool {
-	const longest = 90
-	_, _, head := sectionHead(l.text)
-	return r.section == front && len(r.prose) == 0 && !head && len(l.text) <= longest && !rowHead.MatchString(l.text) && foundationAt(l.text) < 0 && !noTitle.MatchString(l.text)
-}
-
-// noTitle are first lines that name nothing: terms, tools, makers, greetings and whole sentences.
-var noTitle = regexp.MustCompile(`(?i)\b(?:US|UK|american|british)\b.{0,12}\bterm|\bhook\b|\bmm\b|https?:|www\.|^(?:by|free|copyright|©|page|hello|hi|hey|dear|welcome|skill|level|difficulty|note|terms|written|published|posted|updated|\d[\d ./-]*)\b|^©|\w{3,}\.$|[,;:]$`)
-
 
 // rule keeps a sentence that governs the rows, to set it above them.
 func (r *reader) rule(text string) {
@@ -228,6 +221,9 @@ var (
 
 // sizeNames finds the names of the sizes: "S (M, L)".
 func (r *reader) sizeNames(text string) {
+	if m := sizesInText.FindStringSubmatch(text); m != nil && len(r.p.Sizes) == 0 && r.namesSizes(m[1], m[2]) {
+		return
+	}
 	s, rest, ok := sectionHead(text)
 	if r.section != sizes && !sizesWord.MatchString(text) && !bareSizes.MatchString(text) || len(r.p.Sizes) > 0 {
 		return
@@ -240,11 +236,22 @@ func (r *reader) sizeNames(text string) {
 	if m == nil {
 		return
 	}
+	if m[3] != "" {
+		m[2] += "," + m[3]
+	}
+	r.namesSizes(m[1], m[2])
+}
+
+// sizesInText names sizes within a sentence: "in two sizes: Child (Adult)".
+var sizesInText = regexp.MustCompile(`(?i:\bsizes?)\b:?\s+([\pL\d][\pL\d/-]{0,12}(?: [SML])?)\s*[(\[]([\pL\d][^)\]]{0,80})[)\]]`)
+
+// namesSizes takes names for those of the sizes, if they can be.
+func (r *reader) namesSizes(first, others string) bool {
 	between := ",;:"
-	if !strings.ContainsAny(m[2], between) && strings.Count(m[2], "-") > 1 {
+	if !strings.ContainsAny(others, between) && strings.Count(others, "-") > 1 {
 		between = "-" // S (M-L-XL)
 	}
-	list := append([]string{m[1]}, strings.FieldsFunc(m[2]+","+m[3], func(c rune) bool { return strings.ContainsRune(between, c) })...)
+	list := append([]string{first}, strings.FieldsFunc(others, func(c rune) bool { return strings.ContainsRune(between, c) })...)
 	seen := map[string]bool{}
 	var out []pattern.Size
 	for _, name := range list {
@@ -252,12 +259,13 @@ func (r *reader) sizeNames(text string) {
 			continue
 		}
 		if !hasName.MatchString(name) || seen[name] {
-			return
+			return false
 		}
 		seen[name] = true
 		out = append(out, pattern.Size{Name: name})
 	}
 	r.p.Sizes = out
+	return true
 }
 
 var bareSizes = regexp.MustCompile(`^(?:XS|S|Small|One|0-3)\s*[(\[]`)

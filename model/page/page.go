@@ -65,6 +65,7 @@ type reader struct {
 
 	section  section
 	prose    []string // of the pattern's note
+	told     bool     // the page has begun to tell, so that no title is to come
 	rules    []string // sentences of the notes that govern every row
 	pieces   []*piece
 	open     *passage // the row being gathered

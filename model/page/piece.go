@@ -14,9 +14,10 @@ type piece struct {
 	multiple string
 	rows     strings.Builder
 	from     []origin // by place in rows
-	last     int      // the greatest row number so far
-	begun    bool     // it has a foundation or a row
-	ended    bool     // its yarn has been cut
+	written  []*passage
+	last     int  // the greatest row number so far
+	begun    bool // it has a foundation or a row
+	ended    bool // its yarn has been cut
 }
 
 // origin says that the rows from a place on stand in the page at another.
@@ -29,6 +30,12 @@ func (p *piece) source(at int) int {
 		return 0
 	}
 	return p.from[i].page + at - p.from[i].rows
+}
+
+// add writes instructions, and remembers them for pieces that are worked alike.
+func (p *piece) add(x *passage) {
+	p.written = append(p.written, x)
+	p.write(x, "")
 }
 
 // write adds a passage as one line.

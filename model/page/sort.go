@@ -19,6 +19,10 @@ func (r *reader) sort() {
 			r.endSpecial()
 			continue
 		}
+		if pageNumber.FindString(l.text) == l.text { // at the foot of a printed page
+			r.prose = append(r.prose, l.text)
+			continue
+		}
 		r.line(i, l, gap)
 		gap = false
 	}
@@ -44,7 +48,10 @@ func (r *reader) line(i int, l line, gap bool) {
 	}
 	switch {
 	case r.p.Title == "" && r.isTitle(l):
-		r.p.Title = l.text
+		if r.p.Title = titleOf(l.text); r.p.Title != l.text {
+			r.prose = append(r.prose, l.text)
+		}
+		r.told = true
 	case r.isStripe(l):
 		r.stripe(l)
 	case r.beginsRow(i, l):
@@ -328,6 +335,9 @@ var noteWord = regexp.MustCompile(`(?i)^note: *\S`)
 // write puts a passage into the piece it belongs to.
 func (r *reader) write(x *passage) {
 	text := x.text()
+	if r.likewise(x) {
+		return
+	}
 	if x.remark {
 		if r.rule(text); r.heading != nil && (len(r.pieces) == 0 || r.piece().begun) || len(r.pieces) == 0 {
 			r.prose = append(r.prose, text)
@@ -366,7 +376,7 @@ func (r *reader) write(x *passage) {
 	}
 	p.begun = p.begun || isRow || foundationAt(text) >= 0
 	p.ended = cutsYarn.MatchString(text)
-	p.write(x, "")
+	p.add(x)
 }
 
 // forSizes writes into a row's heading for which sizes it is.

@@ -37,6 +37,7 @@ var signs = []sign{
 	{regexp.MustCompile(`(?i)\b(?:3 ?ch|ch ?3)\s*\(?\s*(?:to |here and throughout )?(?:counts? as|=|stands for)\s*(?:a |the |first |1st |one |1 )*tr`), true, 4},
 	{regexp.MustCompile(`(?i)\b(?:3 ?ch|ch ?3)\s*\(?\s*(?:to |here and throughout )?(?:counts? as|=|stands for)\s*(?:a |the |first |1st |one |1 )*d(?:c|ouble)`), false, 4},
 	{regexp.MustCompile(`(?i)\b(?:1 ?ch|ch ?1)\s*\(?\s*(?:does not )?counts? as\s*(?:a |the |first |1st |one |1 )*dc`), true, 4},
+	{regexp.MustCompile(`(?i)\b(?:3 ch(?:ains?)?|ch(?:ain)? ?3)\.?,?\s*\(?\s*(?:to )?(?:stands?|counts?|counting|count|stand)? ?(?:for|as)\s*(?:a |the |first |1st |one |1 )*tr(?:eble)?\b`), true, 4},
 	{regexp.MustCompile(`(?i)\b\d+tr\b|\b\d+dc\b`), true, 1},
 }
 

@@ -168,6 +168,16 @@ func (r *reader) countSentence() bool {
 	return false
 }
 
+// tallyYarn reads the yarn of "12 A, 4 B" and "12 white, 4 blue".
+func (r *reader) tallyYarn(t *Tally) bool {
+	if r.isYarn(0) && !r.stitchWord(r.i) {
+		t.Yarn = r.raw(r.tok())
+		r.pass(1)
+		return true
+	}
+	return r.is(wordToken) && r.ownYarn(&t.Yarn)
+}
+
 // bySize reads a count that gives one number for each size: "60, 72", "60/72 sts".
 func (r *reader) bySize() (Num, bool) {
 	n := len(r.o.Sizes)
@@ -206,6 +216,8 @@ func (r *reader) tallies() []Tally {
 		if r.word("block", "blocks") && r.tree.Units["block"] == nil { // of a piece from corner to corner
 			r.pass(1)
 			t.Each = true
+		} else if r.tallyYarn(&t) {
+			r.fill("st")
 		} else if what, name, chains, ok := r.what(); ok {
 			t.What, t.Name, t.Chains = what, name, chains
 			r.fill("st") // "24 sc sts"

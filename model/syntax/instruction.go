@@ -230,6 +230,11 @@ func (r *reader) item() []Node {
 		if n := r.working(); n != nil {
 			return n
 		}
+	case "each":
+		if r.wordAt(1, "row", "rnd") && r.wordBefore(start, ".", ")") { // "Each row gains one group": talk
+			r.skipTo(".", "—", "(")
+			return []Node{&Note{Span: r.span(start), Text: r.textFrom(start)}}
+		}
 	case "=", "you", "there":
 		if t.text == "=" || r.countWord() {
 			for !r.number(0) && !r.ended() {

@@ -236,10 +236,10 @@ func (r *reader) commonPlace(p *Place) {
 		p.Ord = Last
 	}
 	skipped := r.eat("skipped")
-	unworked := r.unworked()
+	unworked, rem := r.unworked(), false
 	if r.word("rem") && (p.Ord == Next || p.Ord == Each) { // "in remaining sts"
 		r.pass(1)
-		unworked = r.number(0) || unworked
+		rem = r.number(0)
 		if t := r.tok(); p.Ord == Next && r.word("st", "ch") && r.lower(t) != "st" && r.lower(t) != "ch" {
 			p.Ord, p.Ext = Each, Extent{How: Across}
 		}
@@ -318,7 +318,7 @@ func (r *reader) commonPlace(p *Place) {
 	if p.Below > 0 && p.What == InSkipped {
 		p.What = InSt
 	}
-	if unworked && p.Row > 0 {
+	if unworked || rem && p.Row > 0 {
 		p.What, p.Name = InUnworked, ""
 	}
 }
@@ -335,8 +335,12 @@ func (r *reader) endPlace() bool {
 // unworked passes the words for stitches that nothing has been worked into.
 func (r *reader) unworked() bool {
 	start := r.i
-	r.fill("foll", "unworked", "unused", "free")
-	return r.i > start
+	r.fill("unworked", "unused")
+	if r.i > start {
+		return true
+	}
+	r.fill("foll", "free")
+	return false
 }
 
 // underside reads the "of foundation" of "in each ch of foundation along opposite side": the chain's other side.
@@ -379,13 +383,18 @@ func (r *reader) eachOf(p *Place) {
 	case r.eat("last"):
 		p.Ord = Last
 	}
-	r.fill("rem")
+	r.fill("rem", "the")
 	p.Ext = Extent{How: OverN}
+	unworked := r.unworked()
 	if q, ok := r.num(true); ok {
 		p.N = q
 	}
 	skipped := r.eat("skipped")
+	unworked = r.unworked() || unworked
 	p.What, p.Name, p.Chains, _ = r.what()
+	if unworked {
+		p.What, p.Name = InUnworked, ""
+	}
 	if r.below(p); skipped && p.Below == 0 {
 		p.What, p.Name = InSkipped, ""
 	}
@@ -399,7 +408,7 @@ func (r *reader) ofPlace(p *Place) {
 		return
 	}
 	r.ofEach(p, q)
-	if p.What == InSp || p.Ord == First || p.Ord == Last || p.What == InKind {
+	if p.What == InSp || p.What == InCh && q.What == InSp || p.Ord == First || p.Ord == Last || p.What == InKind {
 		p.Of = q
 	}
 	if q.Below > 0 {

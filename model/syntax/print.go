@@ -233,7 +233,9 @@ func (p *printer) tallies(tallies []Tally) string {
 		case InCorner:
 			s += "corners"
 		default:
-			s += p.words.sts
+			if s += p.words.sts; t.Yarn != "" {
+				s = p.num(t.N) + " " + t.Yarn
+			}
 		}
 		if t.Each {
 			s += " per side"

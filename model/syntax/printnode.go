@@ -276,7 +276,7 @@ func (p *printer) extent(e Extent) string {
 		}
 		return " to " + next
 	case ToLast:
-		return " to " + p.what(Last, e.N, e.What, e.Name, 0)
+		return " to " + p.what(Last, e.N, e.What, e.Name, e.Chains)
 	case UntilN:
 		return " until there are " + strings.TrimPrefix(p.what(Next, e.N, e.What, e.Name, 0), "next ")
 	case Evenly:

@@ -221,6 +221,7 @@ func (r *reader) finish() {
 		if row.Named == "Foundation" && row.From == 0 && i+1 < len(rows) && rows[i+1].From == 2 && worksChain(row.Body) {
 			row.Named, row.From, row.To = "", 1, 1
 		}
+		row.Body = outOfEnding(row.Body)
 		closeRound(row.Body, row.Round)
 		markStart(row.Body)
 	}
@@ -237,6 +238,33 @@ func worksChain(body []Node) bool {
 		}
 	}
 	return false
+}
+
+// outOfEnding takes the slip stitch that closes a round out of the words "ending with ch 7, sl st in first sc".
+func outOfEnding(body []Node) []Node {
+	last := len(body) - 1
+	for last >= 0 {
+		if _, ok := body[last].(*Yarn); !ok {
+			break
+		}
+		last--
+	}
+	if last < 0 {
+		return body
+	}
+	rep, ok := body[last].(*Repeat)
+	if !ok || len(rep.Ending) < 2 {
+		return body
+	}
+	n := len(rep.Ending) - 1
+	m, ok := rep.Ending[n].(*Make)
+	if !ok || m.Kind != slipStitch || m.Place == nil || m.Place.Ord != First {
+		return body
+	}
+	y := *rep
+	y.Ending = rep.Ending[:n:n]
+	out := append(body[:last:last], &y, m)
+	return append(out, body[last+1:]...)
 }
 
 // closeRound takes a slip stitch into the round's first stitch, at its end, for its join.

@@ -248,7 +248,7 @@ func (r *reader) toLast() (Extent, bool) {
 		if !ok {
 			q = Plain(1)
 		}
-		what, name, _, _ := r.what()
+		what, name, chains, _ := r.what()
 		if bare && !r.word("rem", "are", "left", "from", "before") {
 			break
 		}
@@ -256,7 +256,7 @@ func (r *reader) toLast() (Extent, bool) {
 		if r.word("of", "from", "before") && r.wordAt(1, "end", "the") {
 			r.fill("of", "from", "before", "the", "end")
 		}
-		return Extent{How: ToLast, N: q, What: what, Name: name}, true
+		return Extent{How: ToLast, N: q, What: what, Name: name, Chains: chains}, true
 	}
 	r.i = start
 	return Extent{}, false

@@ -31,7 +31,7 @@ func (r *reader) skip() Node {
 		s.Span = r.span(start)
 		return s
 	}
-	r.fill("the", "next", "foll")
+	r.fill("the", "next", "foll", "centre")
 	unworked := r.unworked()
 	if r.word("rem") && r.wordAt(1, "st", "ch") {
 		r.pass(2)
@@ -53,6 +53,10 @@ func (r *reader) skip() Node {
 	if what, name, chains, ok := r.oneWhat(); ok {
 		s.What, s.Name, s.Chains = what, name, chains
 	}
+	if r.word("or") && r.number(1) && r.peek(1).n == s.N.B && r.wordAt(2, "st", "ch") { // "miss 2 sts or 2 ch"
+		r.pass(3)
+		s.What, s.Name, s.Chains = InStCh, "", 0
+	}
 	if at := (Place{}); r.word("of", "in", "on") && r.wordAt(1, "row", "rnd", "r", "the") {
 		start := r.i
 		if r.wordAt(1, "the") {
@@ -63,6 +67,9 @@ func (r *reader) skip() Node {
 				s.What, s.Name = InUnworked, ""
 			}
 		}
+	}
+	if r.word("for") && r.peek(1).kind == wordToken && !r.stitchWord(r.i+1) { // "skip first 5 sts for thumb"
+		r.toSeparator()
 	}
 	if s.What == InCh && r.words("of", "turn", "ch") || s.What == InCh && r.words("of", "tch") {
 		r.pass(1)

@@ -136,6 +136,12 @@ func (r *reader) exceptCorners(m *Make, start int) []Node {
 	if len(corner) == 1 {
 		at = placeOf(corner[0])
 	}
+	if at != nil && said && at.Centre && at.What == InSp { // "working 3 sc in the centre ch-2 sp"
+		side, way := *m, *p
+		way.Ext = Extent{How: ToNext, What: InSp, Chains: at.Chains}
+		at.Centre, side.Place = false, &way
+		return append(append([]Node{&side}, corner...), m)
+	}
 	if at == nil || at.Ord != Each && at.What != InCorner || at.What != InCorner && at.What != InSp {
 		r.back(back)
 		return nil
@@ -185,7 +191,7 @@ func (r *reader) makePlace(m *Make, start int, lead bool) bool {
 	switch {
 	case r.evenly(m, start, after):
 		return true
-	case r.wholeRow() && !(m.Kind == slipStitch && r.toSpace(1)): // "sl st to next ch-2 sp" travels into it
+	case r.wholeRow() && !(m.Kind == slipStitch && (r.toSpace(1) || r.wordAt(1, "centre", "corner"))): // "sl st to next ch-2 sp" travels into it
 		from := r.i
 		ext, _ := r.times()
 		if lead && !m.N.isOne() && ext.How == Across { // "24 sc around": so many in all
@@ -193,8 +199,11 @@ func (r *reader) makePlace(m *Make, start int, lead bool) bool {
 			return true
 		}
 		m.Place = &Place{Ord: Each, N: Plain(1), Ext: ext, Loop: r.loop, Span: r.span(from)}
-	case r.placeWord() || r.word("next", "each", "first", "last", "same", "top", "back", "front", "rem"):
+	case m.Kind == slipStitch && r.word("to") && r.wordAt(1, "centre", "corner"), r.placeWord() || r.word("next", "each", "first", "last", "same", "top", "back", "front", "rem"):
 		from := r.i
+		if !r.placeWord() {
+			r.eat("to")
+		}
 		m.Place = r.place()
 		if p := m.Place; lead && p.What == InEnd && p.Ord == Each && p.Ext.How == Across && !m.N.isOne() && !r.saidEach(from) { // "8 sc in ends of rows"
 			p.Ext, m.N = Extent{How: Evenly, N: m.N}, Plain(1)

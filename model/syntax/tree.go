@@ -293,7 +293,8 @@ type Tally struct {
 	What   What
 	Name   string
 	Chains int
-	Each   bool // per side, per corner: not checked
+	Yarn   string // "12 A": stitches in that yarn
+	Each   bool   // per side, per corner: not checked
 }
 
 // Row is one written row, or a line that stands between rows.

@@ -73,6 +73,9 @@ func (w *worker) tellCount(m *miscount) {
 func (w *worker) countedWord(t *syntax.Tally) string {
 	switch t.What {
 	case syntax.InSt:
+		if t.Yarn != "" {
+			return "sts in " + t.Yarn
+		}
 		return "sts"
 	case syntax.InKind:
 		return w.abbreviation(t.Name)
@@ -107,6 +110,9 @@ func (w *worker) tally(t *syntax.Tally) tally {
 			if s.Has(fabric.Chain) {
 				uncounted++
 			}
+			continue
+		}
+		if t.Yarn != "" && w.fab.Yarns[s.Yarn] != t.Yarn {
 			continue
 		}
 		if s.Has(fabric.Chain) {

@@ -48,6 +48,8 @@ type cursor struct {
 	behind    int   // of these, what a "skip st behind" would still name
 	skipA     int   // landings of the last skip, for "in the skipped st"
 	skipB     int
+	short     int         // stitches left over by a row that ends where its count says
+	leftFirst int         // landings that a round passes before its first stitch
 	free      bool        // the rest of the row below is left on purpose
 	edge      fabric.Side // the edge that is worked along: Upper in a usual row
 	edgeStart int         // the landing at which it begins

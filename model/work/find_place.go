@@ -53,7 +53,7 @@ func (w *worker) find(p *syntax.Place) (target, error) {
 	}
 	switch p.Ord {
 	case syntax.Same:
-		return w.findSame()
+		return w.findSame(p)
 	case syntax.First:
 		switch {
 		case w.start && w.hasSame && (w.same.inGap() || p.What != syntax.InSp):
@@ -158,8 +158,16 @@ func (w *worker) toEdge(body []syntax.Node) error {
 	return nil
 }
 
-func (w *worker) findSame() (target, error) {
+func (w *worker) findSame(p *syntax.Place) (target, error) {
 	switch {
+	case w.hasSame && p.What == syntax.InSp && w.same.a >= 0 && w.same.how == fabric.Top && w.lands[w.same.a].chain: // the loop of that chain
+		a := int(w.same.a)
+		for a > 0 && w.lands[a-1].chain && w.unitAt(a-1) == w.unitAt(a) {
+			a--
+		}
+		e := w.runEnd(a)
+		w.pos = max(w.pos, e+1)
+		return w.takeSpace(a, e), nil
 	case w.hasSame:
 		return w.same, nil
 	case w.met == 0:
@@ -269,6 +277,15 @@ func (w *worker) findLast(p *syntax.Place) (target, error) {
 		}
 	}
 	for i := end - 1; i >= w.pos; i-- {
+		if loop := !w.lands[i].chain && p.What == syntax.InSp && w.matches(i, p.What, "", p.Chains); loop { // of a turning chain
+			if n--; n > 0 {
+				continue
+			}
+			w.pos = i + 1
+			t := w.take(i, i)
+			t.how = fabric.Space
+			return t, nil
+		}
 		if !w.matches(i, p.What, p.Name, 0) {
 			continue
 		}

@@ -108,7 +108,7 @@ func (f *fitting) fill(ext syntax.Extent, limit int) error {
 	made := len(w.fab.Stitches)
 	for {
 		switch {
-		case ext.How == syntax.ToLast && w.nextOf(w.pos, ext.What, ext.Name) >= limit,
+		case ext.How == syntax.ToLast && w.nextOf(w.pos, ext.What, ext.Name, ext.Chains) >= limit,
 			ext.How == syntax.UntilN && w.madeOf(made, ext.What, ext.Name) >= w.num(ext.N),
 			w.pos >= w.met && !(w.round && f.reps == 0): // nothing left to stand in
 			return nil
@@ -154,7 +154,7 @@ func (w *worker) limitOf(ext *syntax.Extent) (int, error) {
 	case syntax.OverN:
 		limit := w.pos
 		for range w.num(ext.N) {
-			if limit = w.nextOf(limit, ext.What, ext.Name); limit >= w.met {
+			if limit = w.nextOf(limit, ext.What, ext.Name, ext.Chains); limit >= w.met {
 				return 0, none(ext.What, ext.Name, 0)
 			}
 			limit++
@@ -184,7 +184,7 @@ func (w *worker) fromLast(ext *syntax.Extent) int {
 			if u := w.unitAt(i); u >= 0 && (i == 0 || w.unitAt(i-1) != u) {
 				n--
 			}
-		case w.matches(i, ext.What, ext.Name, 0) && (ext.What != syntax.InSp || i == 0 || !w.lands[i-1].chain):
+		case w.matches(i, ext.What, ext.Name, ext.Chains) && (ext.What != syntax.InSp || i == 0 || !w.lands[i-1].chain):
 			n--
 		}
 		if n == 0 {
@@ -195,8 +195,8 @@ func (w *worker) fromLast(ext *syntax.Extent) int {
 }
 
 // nextOf is the next landing of a sort from i on; the number of landings if there is none.
-func (w *worker) nextOf(i int, what syntax.What, name string) int {
-	if i = w.seekFrom(i, what, name, 0); i < 0 {
+func (w *worker) nextOf(i int, what syntax.What, name string, chains int) int {
+	if i = w.seekFrom(i, what, name, chains); i < 0 {
 		return w.met
 	}
 	return i

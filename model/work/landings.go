@@ -240,6 +240,9 @@ func (w *worker) left() int {
 	}
 	n := 0
 	for i := w.pos; i < w.met; i++ {
+		if u := w.unitAt(i); u >= 0 && u == w.aside && w.round {
+			continue // the rest of a group whose middle was named
+		}
 		if !w.lands[i].chain || w.reading.chains {
 			n++
 		}

@@ -107,12 +107,17 @@ func (w *worker) leaveLedge() {
 	if w.reading.ledge {
 		w.ledges = slices.DeleteFunc(w.ledges, func(l ledge) bool { return l.toward == w.toward() })
 	}
-	if !w.free || w.round || w.pos >= w.met {
+	if !w.free || w.pos >= w.met {
 		return
 	}
 	l := ledge{toward: w.toward()}
 	for _, at := range w.lands[w.pos:w.met] {
 		l.ids = append(l.ids, at.at)
+	}
+	if w.round { // the gap goes on where the round began
+		for _, at := range w.lands[:w.leftFirst] {
+			l.ids = append(l.ids, at.at)
+		}
 	}
 	w.ledges = append(w.ledges, l)
 }

@@ -71,6 +71,13 @@ func (w *worker) makes(x *syntax.Make) error {
 	if w.travels(x) && w.pos == 0 && w.joinedBelow() && p != nil && p.Ord == syntax.Next {
 		w.pos = 1 // the loop hangs in the first stitch already, where the round below was joined
 	}
+	if w.travels(x) && p != nil && p.Of != nil && p.What == syntax.InCh && p.Of.What == syntax.InSp { // "sl st in next 2 ch of first loop"
+		t, err := w.findNext(syntax.InSp, "", p.Of.Chains)
+		if err != nil {
+			return err
+		}
+		return w.manyIn(x, t, places)
+	}
 	for k := range places {
 		t, err := w.find(w.sunk(kind, w.placeNo(p, k, places)))
 		if err != nil {
@@ -234,7 +241,7 @@ func (w *worker) begun(x *syntax.Make) {
 
 // travels reports whether a slip stitch only moves along to where the round begins.
 func (w *worker) travels(x *syntax.Make) bool {
-	return x.Kind == slipStitch && w.start && !w.chained && w.step.travels
+	return x.Kind == slipStitch && w.start && (!w.chained || w.step.climbs && w.tch < 0) && w.step.travels
 }
 
 // group works several instructions in one place, or in each of several.

@@ -40,6 +40,7 @@ type written struct {
 	tch     bool // it works into the top of the turning chain below
 	endsIn  int  // its last stitch goes into a space of so many chains, see step.edgeLoop
 	travels bool // slip stitches at its start only move along
+	climbs  bool // they do so after a first chain, up to another: "ch 1, sl st in next 3 dc, ch 3"
 	turn    turnWord
 	face    byte // the side its words say is facing, 0 if none
 }
@@ -62,6 +63,7 @@ func (w *worker) look(row *syntax.Row) *written {
 		m, ok := n.(*syntax.Make)
 		return ok && m.Kind != slipStitch
 	})
+	r.climbs = climbsAgain(r.body)
 	for _, n := range row.Body {
 		if a, ok := n.(*syntax.Along); ok && a.Face != 0 && r.face == 0 {
 			r.face = a.Face
@@ -89,6 +91,28 @@ func rangeLabel(row *syntax.Row) string {
 		return fmt.Sprintf("%ss %d-%d", rowLabel(row, 0), row.From, row.To)
 	}
 	return rowLabel(row, row.From)
+}
+
+// climbsAgain sees a chain of one, slip stitches, and the chain that stands for a stitch where they lead.
+func climbsAgain(body []syntax.Node) bool {
+	if len(body) < 3 {
+		return false
+	}
+	c, ok := body[0].(*syntax.ChainN)
+	if !ok || c.N.B != 1 {
+		return false
+	}
+	i := 1
+	for ; i < len(body); i++ {
+		if m, ok := body[i].(*syntax.Make); !ok || m.Kind != slipStitch || m.Place == nil || m.Place.Ord == syntax.Each {
+			break
+		}
+	}
+	if i == 1 || i == len(body) {
+		return false
+	}
+	c, ok = body[i].(*syntax.ChainN)
+	return ok && c.N.B > 1
 }
 
 // refOf gives the reference of a row that is nothing but "rep Rows 2 and 3".

@@ -1,6 +1,7 @@
 package work
 
 import (
+	"slices"
 	"strings"
 
 	"strandway/model/fabric"
@@ -49,6 +50,12 @@ func (w *worker) wrapRound() {
 		return
 	}
 	k := int(w.same.a)
+	if w.lands[k].chain { // the loop that the round begins in is not met again
+		w.pos = max(w.pos, w.runEnd(k)+1)
+		for k > 0 && w.lands[k-1].chain && w.unitAt(k-1) == w.unitAt(k) {
+			k--
+		}
+	}
 	for u := w.unitAt(k); u >= 0 && k > 0 && w.unitAt(k-1) == u; { // the group that the round begins in is not met again
 		k--
 	}
@@ -141,7 +148,10 @@ func (w *worker) beginAt(p *syntax.Place) error {
 	if !t.inGap() {
 		k = int(t.a)
 	}
-	if w.round {
+	if w.round && w.ledgeFrom > 0 {
+		turned := slices.Concat(w.lands[:w.ledgeFrom], w.lands[k:w.met], w.lands[w.ledgeFrom:k])
+		w.lands, k = append(w.lands[:0], turned...), w.ledgeFrom
+	} else if w.round {
 		turned := append(append(make([]landing, 0, w.met), w.lands[k:w.met]...), w.lands[:k]...)
 		w.lands, k = append(w.lands[:0], turned...), 0
 		if t.how == fabric.Space {

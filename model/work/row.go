@@ -109,6 +109,12 @@ func (w *worker) rowBody(body []syntax.Node) error {
 	if err := w.sequence(body, true); err != nil {
 		return err
 	}
+	if !w.round && w.left() > 0 && endsInSlip(w.step.body) {
+		w.free = true
+	}
+	if w.endsShort() {
+		w.short, w.free = w.left(), true
+	}
 	for _, n := range w.step.tail {
 		switch x := n.(type) {
 		case *syntax.Join:
@@ -120,6 +126,33 @@ func (w *worker) rowBody(body []syntax.Node) error {
 		}
 	}
 	return nil
+}
+
+// endsShort reports whether a row ends before the end of the row below as its own count says, though not in words: "hdc in
+// next 14 sts, turn. (14 hdc)".
+func (w *worker) endsShort() bool {
+	if w.round || w.isBase || w.passed > 0 || len(w.step.count) == 0 || w.left() == 0 {
+		return false
+	}
+	ends := false
+	for _, n := range w.step.tail {
+		switch x := n.(type) {
+		case *syntax.Turn:
+			ends = ends || !x.Not
+		case *syntax.Yarn:
+			ends = ends || x.Do == syntax.CutIt
+		}
+	}
+	return ends && !anyNode(w.step.body, func(n syntax.Node) bool { _, open := w.open(n); return open }) && w.countOff() == nil
+}
+
+// endsInSlip: a row that ends with a slip stitch in a space leaves the rest of it, as pieces from corner to corner do.
+func endsInSlip(body []syntax.Node) bool {
+	if len(body) == 0 {
+		return false
+	}
+	m, ok := body[len(body)-1].(*syntax.Make)
+	return ok && m.Kind == slipStitch && m.Place != nil && m.Place.What == syntax.InSp
 }
 
 // finish closes the row: its columns, its landings, its counts, and what it left below.
@@ -172,6 +205,10 @@ func (w *worker) tell(err error, best, first int) {
 	}
 	if best > 0 {
 		w.say(diag.Finding{Severity: diag.Note, ID: "reading", Span: row.Span, Message: readings[best].note + ": so the row comes out"})
+	}
+	if w.short > 0 {
+		w.say(diag.Finding{Severity: diag.Doubt, ID: "short", Span: row.Span, Message: "the row ends with " + count(w.short, "stitch") + " of the row below left over",
+			Hint: `say "leave remaining sts unworked" if it ends here on purpose`})
 	}
 	if n := w.passed + w.left(); n > 0 {
 		w.tellOver(n, diag.Span{})

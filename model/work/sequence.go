@@ -240,6 +240,9 @@ func (w *worker) skip(x *syntax.Skip, rest []syntax.Node) error {
 		y.What, y.Row = syntax.InSt, 0
 		return w.skip(&y, rest)
 	}
+	if w.start && w.pos == 0 && w.tch < 0 {
+		w.leftFirst = n
+	}
 	w.skipA = -1
 	for range n {
 		i := w.seek(x.What, x.Name, x.Chains)

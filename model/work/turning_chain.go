@@ -21,6 +21,9 @@ func (w *worker) turningChain(c *syntax.ChainN, rest []syntax.Node) error {
 	w.word = int32(c.Span.Start)
 	w.chained = true
 	if w.travelled {
+		if !w.round { // of a block worked from corner to corner
+			w.extended = w.row
+		}
 		w.wrapRound()
 		w.travelled = false
 	}

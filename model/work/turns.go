@@ -2,6 +2,7 @@ package work
 
 import (
 	"fmt"
+	"slices"
 
 	"strandway/model/diag"
 	"strandway/model/fabric"
@@ -53,13 +54,20 @@ func (w *worker) settle(all []step) []step {
 	var pend *syntax.ChainN
 	after := unsaid // what was said after the last row
 	anyTurn := false
-	cut := false // the yarn in hand was cut: the next row may begin on either face
+	cut := false             // the yarn in hand was cut: the next row may begin on either face
+	var begins []syntax.Node // where the next row begins, said on a line of its own
+	var face byte
 	for _, s := range all {
 		if s.turn.before != unsaid {
 			after, anyTurn = s.turn.before, anyTurn || s.turn.before == turned
 		}
 		if !s.work && !hasWork(s.body) {
-			for _, n := range append(s.written.body[:len(s.written.body):len(s.written.body)], s.tail...) {
+			nodes := slices.Concat(s.written.body, s.tail)
+			if slices.ContainsFunc(nodes, joinsIn) {
+				begins, face, cut = nodes, s.face, true
+				continue
+			}
+			for _, n := range nodes {
 				switch x := n.(type) {
 				case *syntax.Yarn:
 					lead = append(lead, x)
@@ -72,6 +80,13 @@ func (w *worker) settle(all []step) []step {
 		}
 		s.lead = append(s.lead[:len(s.lead):len(s.lead)], lead...)
 		lead = nil
+		if begins != nil {
+			s.body, begins = slices.Concat(begins, s.body), nil
+			if s.face == 0 && face != 0 {
+				again := *s.written
+				again.face, s.written = face, &again
+			}
+		}
 		if firstChain(s.body) == nil {
 			s.pend = pend
 		}

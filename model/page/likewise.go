@@ -1,0 +1,222 @@
+package page
+
+import (
+	"regexp"
+	"strconv"
+	"strings"
+
+	"strandway/model/syntax"
+)
+
+// likeForm sees words that send the reader to another piece: "Work as Front to Row 12", "Rep Rnds 1-6 of Head", "As for Head".
+var likeForm = regexp.MustCompile(`(?i)^(?:(?:work|make|made|begin|start|rep(?:eat)?|crochet|follow)\b.{0,24}?)?\b(?:(?:exactly |the )?same as|as|like|of|for|on)\b`)
+
+// likeRows are the rows of the other piece that are meant.
+var (
+	likeRows = regexp.MustCompile(`(?i)\b(?:rows?|rnds?|rounds?|r)\s*(\d{1,3})(?:\s*(?:[-–—]|to|through|thru)\s*(?:(?:row|rnd|round|r)\s*)?(\d{1,3}))?|\b(\d{1,3})(?:st|nd|rd|th)\s+(?:row|rnd|round)`)
+	likeTo   = regexp.MustCompile(`(?i)\b(?:to|until|through|thru|up to|till|including|ending with|ending after)\s+(?:and including\s+)?(?:the\s+)?(?:end of\s+)?(?:(?:row|rnd|round|r)\s*(\d{1,3})|(\d{1,3})(?:st|nd|rd|th)\s+(?:row|rnd|round))`)
+)
+
+// mostLikeWords bounds a sentence that does nothing but point to another piece.
+const mostLikeWords = 22
+
+// bareName is a piece's name as it is spoken of: "TENTACLES (make 8)" is "tentacles".
+func bareName(name string) string {
+	name, _, _ = strings.Cut(strings.ToLower(name), "(")
+	return strings.TrimSpace(strings.TrimRight(strings.TrimSpace(name), ":-–— 0123456789"))
+}
+
+// another gives the piece that a text speaks of, nil for none, and where its name ends.
+func (r *reader) another(text string, but *piece) (found *piece, end int) {
+	low := strings.ToLower(text)
+	longest := 0
+	for _, p := range r.pieces {
+		name := bareName(p.name)
+		if p == but || len(p.written) == 0 || len(name) < 3 || len(name) <= longest {
+			continue
+		}
+		for _, n := range []string{name, strings.TrimSuffix(name, "s"), strings.TrimPrefix(name, "first ")} {
+			if at := wordAt(low, n); at >= 0 && len(n) >= 3 {
+				found, end, longest = p, at+len(n), len(name)
+			}
+		}
+	}
+	return found, end
+}
+
+// wordAt is where a word stands in a text, -1 if it does not.
+func wordAt(text, word string) int {
+	letter := func(i int) bool { return i >= 0 && i < len(text) && text[i] >= 'a' && text[i] <= 'z' }
+	for from := 0; ; {
+		i := strings.Index(text[from:], word)
+		if i < 0 {
+			return -1
+		}
+		if i += from; !letter(i-1) && !letter(i+len(word)) {
+			return i
+		}
+		from = i + 1
+	}
+}
+
+// headOf is the heading of a row with the remark in brackets behind it: "Row 1 (RS)"; "" without one.
+func headOf(text string) string {
+	n := len(strings.TrimRight(rowHead.FindString(text), " :.–—-(["))
+	if n == 0 {
+		return ""
+	}
+	return text[:n+len(headMark.FindString(text[n:]))]
+}
+
+var headMark = regexp.MustCompile(`^\s*[(\[][^)\]]{1,24}[)\]]`)
+
+// sendsToAnother reports whether a line sends the reader to a piece that is written already.
+func (r *reader) sendsToAnother(text string) bool {
+	text = strings.TrimLeft(text[len(headOf(text)):], " :.–—-")
+	if !likeForm.MatchString(text) || len(strings.Fields(text)) > mostLikeWords {
+		return false
+	}
+	p, _ := r.another(text, nil)
+	return p != nil && (asAnother.MatchString(text) || likeRows.MatchString(text) && !stitched.MatchString(text) || r.readable(text) < .5)
+}
+
+var (
+	asAnother = regexp.MustCompile(`(?i)^(?:(?:work|make|made|worked)\s+)?(?:exactly |the )?(?:same as|as|like)\b`)
+	stitched  = regexp.MustCompile(`(?i)\b(?:in|into|each|next|across|skip|miss)\b`)
+)
+
+// likewise writes the rows of another piece where a sentence sends the reader there. The sentence stays as a remark.
+func (r *reader) likewise(x *passage) bool {
+	text := x.text()
+	head := headOf(text)
+	if !r.sendsToAnother(text) {
+		return false
+	}
+	target := r.piece()
+	anew := r.heading != nil && (target.begun || target.rows.Len() > 0)
+	if anew {
+		target = nil // the heading begins a new piece
+	}
+	from, end := r.another(text, target)
+	if from == nil || head == "" && !anew && target.begun {
+		return false
+	}
+	if anew {
+		target = r.begin()
+	} else if r.heading != nil {
+		r.rename(target)
+		target = r.piece()
+	}
+	founded := target.begun
+	target.begun = true
+	target.write(&passage{parts: x.parts}, "Note: ")
+	rest := text[len(head):]
+	first, last := likeRange(rest, head)
+	if head != "" && first == last && likeRows.MatchString(rest) {
+		r.oneRowAs(target, from, x, head, first, text[end:])
+		return true
+	}
+	for _, w := range from.written {
+		n := 0
+		if rowHead.MatchString(w.text()) || bareHead.MatchString(w.text()) {
+			n = rowNumber(w.text())
+		}
+		switch k := lastNumber(w.text()); {
+		case n == 0 && (first > 1 || founded), n > 0 && n < first && k < first:
+			continue
+		case n > last:
+			if n > 0 {
+				return true
+			}
+		case k > last:
+			w = upTo(w, last)
+		}
+		if n > 0 {
+			target.last = max(target.last, n)
+		}
+		target.add(w)
+	}
+	return true
+}
+
+// likeRange is which rows a sentence means: from the first on, or those that it names.
+func likeRange(text, head string) (first, last int) {
+	first, last = 1, 1<<20
+	if m := likeTo.FindStringSubmatch(text); m != nil {
+		last, _ = strconv.Atoi(m[1] + m[2])
+		return first, last
+	}
+	if m := likeRows.FindStringSubmatch(text); m != nil {
+		first, _ = strconv.Atoi(m[1] + m[3])
+		if last = first; m[2] != "" {
+			last, _ = strconv.Atoi(m[2])
+		}
+		return first, last
+	}
+	if head != "" {
+		return rowNumber(head), lastNumber(head)
+	}
+	return first, last
+}
+
+// lastNumber is the last row number of a heading.
+func lastNumber(text string) int {
+	head := rowHead.FindString(text)
+	if head == "" || unnumbered.MatchString(head) {
+		return 0
+	}
+	all := firstNum.FindAllString(head, -1)
+	if len(all) == 0 {
+		return rowNumber(text)
+	}
+	n, _ := strconv.Atoi(all[len(all)-1])
+	return n
+}
+
+// upTo is a row's passage with a range that ends earlier.
+func upTo(x *passage, last int) *passage {
+	text := x.text()
+	head := rowHead.FindString(text)
+	all := firstNum.FindAllStringIndex(head, -1)
+	if len(all) < 2 {
+		return x
+	}
+	at := all[len(all)-1]
+	cut := x.to(at[0])
+	cut.parts = append(cut.parts, part{x.parts[0].at, strconv.Itoa(last)})
+	cut.parts = append(cut.parts, x.from(at[1]).parts...)
+	return cut
+}
+
+// oneRowAs writes "Rows 2-40: As Row 2 of Back": the one row's words under the other heading, with the count said here.
+func (r *reader) oneRowAs(target, from *piece, x *passage, head string, no int, count string) {
+	for _, w := range from.written {
+		text := w.text()
+		old := rowHead.FindString(text)
+		if old == "" || no < rowNumber(text) || no > lastNumber(text) {
+			continue
+		}
+		body := w.from(len(old))
+		body = body.to(r.countAt(body.text()))
+		out := x.to(len(head))
+		out.parts = append(out.parts, part{x.parts[0].at, ": "})
+		out.parts = append(out.parts, body.from(len(body.text())-len(strings.TrimLeft(body.text(), " :.–—-)"))).parts...)
+		if count = strings.Trim(count, " .;,"); count != "" {
+			out.parts = append(out.parts, part{x.parts[0].at, " (" + strings.Trim(count, "()") + ")"})
+		}
+		target.last = max(target.last, lastNumber(head))
+		target.add(out)
+		return
+	}
+}
+
+// countAt is where the stated count begins in a row's words; their length if none is stated.
+func (r *reader) countAt(body string) int {
+	const lead = "Next row: "
+	body = strings.TrimRight(body, " ")
+	tree, _ := syntax.Read(lead+body, syntax.ReadOptions{Library: r.lib, UK: r.terms == "UK"})
+	if len(tree.Rows) != 1 || len(tree.Rows[0].Count) == 0 {
+		return len(body)
+	}
+	return len(strings.TrimRight(body[:max(0, tree.Rows[0].Count[0].Span.Start-len(lead))], " ([{–—-=:"))
+}
