@@ -201,7 +201,7 @@ func TestReadingAndTeaching(t *testing.T) {
 		t.Fatalf("%q is shown", w.s.Colourway())
 	}
 	m := w.s.Made()
-	if f := palette.OnCamera(m.Colours(), palette.Touching(m.Fabric())); !f.Reads() {
+	if f := palette.OnCamera(m.Work.YarnColours(w.s.Piece(), teachingName), palette.Touching(m.Fabric())); !f.Reads() {
 		t.Errorf("the teaching colourway does not read on camera: %+v", f)
 	}
 	w.s.Undo()

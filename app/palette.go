@@ -60,7 +60,7 @@ func (w *window) picker(y pattern.Yarn) *picker {
 	p.name.Enter = func(string) { p.take() }
 	p.hex.OnChanged = func(string) { p.sheet.card.Redraw() }
 	p.sheet = &sheet{
-		title: translation.Fill("Yarn {{.Letter}}", "Letter", y.Letter) + ", " + w.wayName(),
+		title: w.yarnTitle(y),
 		size:  fyne.NewSize(640, 410),
 		draw:  p.draw,
 		fields: []placed{
@@ -69,6 +69,15 @@ func (w *window) picker(y pattern.Yarn) *picker {
 		},
 	}
 	return p
+}
+
+// yarnTitle is what stands over a question about a yarn's shade.
+func (w *window) yarnTitle(y pattern.Yarn) string {
+	way := w.s.Colourway()
+	if way == "" {
+		way = lowerFirst(w.wayName())
+	}
+	return translation.Fill("Yarn {{.Letter}}", "Letter", y.Letter) + ", " + way
 }
 
 func (p *picker) draw(d *control.Canvas, k theme.Tokens, size fyne.Size) []control.Spot {
@@ -124,7 +133,7 @@ func (p *picker) drawAside(d *control.Canvas, k theme.Tokens) {
 	l, a, b := colour.Lab(c)
 	d.Frame(asideLeft, fieldTop, asideWidth, 44, 6, c, k.Edge, 1)
 	d.Words(fmt.Sprintf("%s   rgb %d %d %d", colour.Hex(c), c.R, c.G, c.B), asideLeft, fieldTop+59, theme.Small, false, k.Ink2)
-	d.Words(fmt.Sprintf("lab %.0f %.0f %.0f", l, a, b), asideLeft, fieldTop+77, theme.Small, false, k.Ink2)
+	d.Words(fmt.Sprintf("lab %d %d %d", int(math.Round(l)), int(math.Round(a)), int(math.Round(b))), asideLeft, fieldTop+77, theme.Small, false, k.Ink2)
 	says, fine := p.touches(c)
 	if says == "" {
 		return

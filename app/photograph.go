@@ -82,7 +82,7 @@ func readPhotograph(path string) (image.Image, error) {
 // photographed shows the colours of a picture to choose from.
 func (w *window) photographed(y pattern.Yarn, picture image.Image) (*photograph, error) {
 	p := &photograph{w: w, yarn: y, picture: picture}
-	p.sheet = &sheet{title: translation.Fill("Yarn {{.Letter}}", "Letter", y.Letter) + ", " + w.wayName(), size: fyne.NewSize(640, 404), draw: p.draw}
+	p.sheet = &sheet{title: w.yarnTitle(y), size: fyne.NewSize(640, 404), draw: p.draw}
 	return p, p.look(1)
 }
 
@@ -112,7 +112,7 @@ func (p *photograph) draw(d *control.Canvas, k theme.Tokens, size fyne.Size) []c
 	d.Frame(x+pw*border, y+ph*border, pw*(1-2*border), ph*(1-2*border), 2, color.Transparent, k.OnAccent, 1.5)
 	d.Words(control.Fitted(translation.Say("the colours are those inside the frame"), theme.Small, false, wide), left, top+high+16, theme.Small, false, k.Ink2)
 
-	spots := p.drawCount(d, k, aside, top)
+	spots := p.drawCount(d, k, aside, top) // first, so that the keys stay with them whatever is found
 	for i, f := range p.along {
 		y := float32(top + 58 + 25*i)
 		d.Frame(aside, y-10, 46, 21, 4, f.Colour, k.Edge, 1)
@@ -124,11 +124,11 @@ func (p *photograph) draw(d *control.Canvas, k theme.Tokens, size fyne.Size) []c
 	}
 	yes := d.Button(k, "Use the chosen colour", size.Width-24, size.Height-50, true, true, p.take)
 	no := d.Button(k, "Cancel", left, size.Height-50, false, false, p.w.closeSheet)
-	buttons := []control.Spot{no}
+	spots = append(spots, no)
 	if len(p.along) > 1 {
-		buttons = append(buttons, d.Button(k, "Use all as its sequence", yes.X-10, size.Height-50, false, true, p.takeSequence))
+		spots = append(spots, d.Button(k, "Use all as its sequence", yes.X-10, size.Height-50, false, true, p.takeSequence))
 	}
-	return append(append(buttons, yes), spots...)
+	return append(spots, yes)
 }
 
 // drawCount draws how many colours are looked for, with the buttons to change it.

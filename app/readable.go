@@ -64,8 +64,9 @@ func (w *window) drawReading(d *control.Canvas, k theme.Tokens, size fyne.Size) 
 		d.Words(control.Fitted(visionName(v), theme.Second, true, width), x, top+8, theme.Second, true, k.Ink)
 	}
 	y := w.drawContrasts(d, k, m, shades, top+22+height+20, left, column)
-	for _, line := range wrapped(translation.Say("“apart” is CIEDE2000, “L*” is lightness; under 10 apart, in grey under 7 of lightness, stitches run into one another"), theme.Small, size.Width-32) {
-		d.Words(line, 16, y+10, theme.Small, false, k.Ink2)
+	d.Icon(theme.Icon("caution", k.Caution), 16, y+3, 13)
+	for _, line := range wrapped(translation.Say("“apart” is CIEDE2000, “L*” is lightness; under 10 apart, in grey under 7 of lightness, stitches run into one another"), theme.Small, size.Width-52) {
+		d.Words(line, 35, y+10, theme.Small, false, k.Ink2)
 		y += 17
 	}
 	y, spots = w.drawCamera(d, k, m, shades, y+12, size.Width)
@@ -93,8 +94,8 @@ func (w *window) drawContrasts(d *control.Canvas, k theme.Tokens, m *session.Mad
 	for _, c := range contrasts {
 		d.Rect(16, y, left-26+column*float32(len(c.Seen)), 1, 0, k.Line)
 		middle := y + line/2
-		w.letterChip(d, k, m.Fabric().Yarns[c.A], colours[c.A], 16, middle)
-		w.letterChip(d, k, m.Fabric().Yarns[c.B], colours[c.B], 41, middle)
+		w.letterChip(d, k, m.Fabric().Yarns[c.A], colours[c.A], 16, middle, 23)
+		w.letterChip(d, k, m.Fabric().Yarns[c.B], colours[c.B], 41, middle, 23)
 		for i, v := range colour.Visions() {
 			x := left + column*float32(i)
 			merge := slices.Contains(c.Merging, v)
@@ -108,7 +109,9 @@ func (w *window) drawContrasts(d *control.Canvas, k theme.Tokens, m *session.Mad
 				continue
 			}
 			d.Icon(theme.Icon("caution", k.Caution), end+6, middle-8, 15)
-			d.Words(control.Fitted(translation.Say("merge"), theme.Small, false, x+column-end-28), end+24, middle, theme.Small, false, ink)
+			if word := translation.Say("merge"); control.Width(word, theme.Small, false) < x+column-end-30 {
+				d.Words(word, end+24, middle, theme.Small, false, ink)
+			}
 		}
 		y += line
 	}
@@ -136,8 +139,8 @@ func (w *window) drawCamera(d *control.Canvas, k theme.Tokens, m *session.Made, 
 	y += 4
 	y = w.drawFilmed(d, k, m, translation.Say(teachingName), offered, translation.Say("the best there is: "), 16, y, right)
 	take := d.Button(k, "Take the teaching shades as a colourway", 40, y, true, false, w.adoptTeaching)
-	chips := take.X + take.W + 12 + 27*float32(len(offered))
-	w.drawLetterChips(d, k, offered, min(chips, right-16), y+16, take.X+take.W)
+	chips := take.X + take.W + 12
+	w.drawLetterChips(d, k, offered, min(chips+27*float32(len(offered)), right-16), y+16, chips)
 	return y + 40, []control.Spot{take}
 }
 

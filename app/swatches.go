@@ -122,8 +122,9 @@ func (w *window) drawSwatch(d *control.Canvas, k theme.Tokens, m *session.Made, 
 	if s.here {
 		d.Frame(x-3, y-3, width+6, height+6, 4, color.Transparent, k.Accent, 2.4)
 	}
-	right := w.drawLetterChips(d, k, s.shades, x+width, y+height+18, x+width*.4)
-	d.Words(control.Fitted(s.name, theme.Body, true, right-x-8), x, y+height+18, theme.Body, true, k.Ink)
+	name := control.Fitted(s.name, theme.Body, true, width)
+	end := d.Words(name, x, y+height+18, theme.Body, true, k.Ink)
+	w.drawLetterChips(d, k, s.shades, x+width, y+height+18, end+8)
 	if m != nil {
 		colours := m.Work.ColoursIn(w.s.Piece(), s.shades)
 		says, fine := apart(m, colours, c.seen.vision, width-22)
@@ -139,32 +140,34 @@ func (w *window) drawSwatch(d *control.Canvas, k theme.Tokens, m *session.Made, 
 	return control.Spot{X: x - 3, Y: y - 3, W: width + 6, H: height + 46, Hint: s.hint, Do: s.do}
 }
 
-// drawLetterChips draws a chip for each letter in its shade, the last ending at right; none goes
-// farther left than least. It gives where the first begins.
-func (w *window) drawLetterChips(d *control.Canvas, k theme.Tokens, shades []pattern.Shade, right, middle, least float32) float32 {
+// drawLetterChips draws a chip for each letter in its shade between two places, the last ending at
+// right; where there is no room for all of them it draws none.
+func (w *window) drawLetterChips(d *control.Canvas, k theme.Tokens, shades []pattern.Shade, right, middle, left float32) {
 	yarns := w.s.Pattern().Yarns
-	const step = 27
-	n := min(len(shades), len(yarns))
-	for n > 0 && right-step*float32(n) < least {
-		n--
+	if len(shades) != len(yarns) || len(yarns) == 0 {
+		return
 	}
-	for i := n - 1; i >= 0; i-- {
-		right -= step
-		if c, err := colour.Parse(shades[i].Colour); err == nil {
-			w.letterChip(d, k, yarns[i].Letter, w.contact.seen.vision.Seen(c), right, middle)
+	step := min(27, (right-left)/float32(len(yarns)))
+	if step < 18 {
+		return
+	}
+	x := right - step*float32(len(yarns)) + step - min(step-2, 23)
+	for i, s := range shades {
+		if c, err := colour.Parse(s.Colour); err == nil {
+			w.letterChip(d, k, yarns[i].Letter, w.contact.seen.vision.Seen(c), x, middle, min(step-2, 23))
 		}
+		x += step
 	}
-	return right
 }
 
 // letterChip draws a letter on its shade.
-func (w *window) letterChip(d *control.Canvas, k theme.Tokens, letter string, c color.NRGBA, x, middle float32) {
-	d.Frame(x, middle-10, 23, 20, 4, c, k.Edge, 1)
+func (w *window) letterChip(d *control.Canvas, k theme.Tokens, letter string, c color.NRGBA, x, middle, width float32) {
+	d.Frame(x, middle-10, width, 20, 4, c, k.Edge, 1)
 	ink := color.NRGBA{255, 255, 255, 255}
 	if colour.Contrast(c, ink) < colour.Contrast(c, color.NRGBA{A: 255}) {
 		ink = color.NRGBA{A: 255}
 	}
-	d.WordsMid(letter, x+11.5, middle, theme.Small, true, ink)
+	d.WordsMid(letter, x+width/2, middle, theme.Small, true, ink)
 }
 
 // apart says, in a width, how far the yarns that touch are apart in lightness as a vision sees them, and
