@@ -14,6 +14,16 @@ func tops(p *Plan) (low, high float64) {
 	return low, high
 }
 
+func TestLoopsHangAtTheHeightOfTheirEdges(t *testing.T) {
+	p := Arrange(swatchOf(t, `
+Ch 6n + 2.
+Row 1: Sc in 2nd ch from hook, *ch 5, skip next 5 ch, sc in next ch; rep from * across, turn.
+Row 2: Ch 5 (counts as dc, ch 2), sc in next ch-5 sp, *ch 5, sc in next ch-5 sp; rep from * to last sc, ch 2, dc in last sc, turn.`, 4), Measured())
+	if _, high := tops(p); high < 1.9 {
+		t.Errorf("the second row stands %.2f high: its loops are pressed down", high)
+	}
+}
+
 func TestTallAmongShort(t *testing.T) {
 	tests := []struct {
 		name, rows  string
@@ -31,6 +41,15 @@ Row 1: Puff in 5th ch from hook (skipped 4 ch count as dc), *ch 1, skip next ch,
 		{"a wave keeps its slope", `
 Ch 17.
 Row 1: Sc in 2nd ch from hook, sc in next 3 ch, hdc in next 2 ch, dc in next 2 ch, tr in next 4 ch, dc in next 2 ch, hdc in next 2 ch, turn.`, .9, 2},
+		{"edges of a rib stand no higher than its posts", `
+Ch 16.
+Row 1: Dc in 4th ch from hook (skipped 3 ch count as dc) and in each ch across, turn.
+Row 2: Ch 2 (counts as hdc), skip first st, *fpdc around next st, bpdc around next st; rep from * to last st, hdc in last st, turn.
+Rows 3-12: Rep Row 2.`, 0, .1},
+		{"blocks of filet lie level with its spaces", `
+Ch 24.
+Row 1: Dc in 9th ch from hook (skipped 8 ch count as dc, ch 2), *ch 2, skip next 2 ch, dc in next ch; rep from * across, turn.
+Row 2: Ch 3 (counts as dc), skip first dc, *2 dc in next ch-2 sp, dc in next dc, ch 2, skip next ch-2 sp, dc in next st; rep from * across, turn.`, 0, .15},
 		{"shells keep their fans", `
 Ch 14.
 Row 1: Sc in 2nd ch from hook, *skip next 2 ch, 5 dc in next ch, skip next 2 ch, sc in next ch; rep from * across, turn.`, .3, 2},

@@ -64,6 +64,8 @@ func TestEachStitchShowsItsParts(t *testing.T) {
 		{"and not on the other", base + "Row 2 (WS): Ch 1, loop st in each st across.", WS, drawnLoop, 0},
 		{"links lie across the posts", posts + "Row 2: Ch 3, skip first st, ldc in each st across.", RS, freeLoop, 11},
 		{"foundation stitches make their own chain", "Row 1: Fsc 6.\nRow 2: Ch 1, turn, sc in each st across.", RS, chainLink, 7},
+		{"a scale lies on the side that faced its maker", posts + "Row 2 (WS): Ch 1, sc in first 3 sts, scale in next st, sc in each st across.", WS, leg, 10},
+		{"and not on the other", posts + "Row 2 (WS): Ch 1, sc in first 3 sts, scale in next st, sc in each st across.", RS, leg, 0},
 		{"a Y has two posts", base + "Row 2: Ch 4 (counts as tr), skip first st, Y-st in next st, skip next st, tr in each st across.", WS, tall, 12},
 		{"a star has spokes", base + "Row 2 (WS): Ch 3 (counts as hdc), skip first st, *star st in next 2 sts; rep from * across.", RS, leg, 6 * 5},
 	}

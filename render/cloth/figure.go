@@ -16,6 +16,7 @@ type figure struct {
 	chain bool // it makes its own foundation, a chain along its foot
 	arms  int  // posts that branch off its stem
 	fork  bool // its legs meet half-way up, and one stem goes on from there
+	scale int  // whole stitches that lie on the face like a scale
 }
 
 func figureOf(k *stitch.Kind) figure {
@@ -23,6 +24,10 @@ func figureOf(k *stitch.Kind) figure {
 	legs, closing := 0, 0 // pull-throughs after the last leg
 	for _, m := range k.Movements() {
 		switch {
+		case m.Do == "st":
+			f.scale++
+		case m.Do == "drop": // gathered, as in a popcorn
+			f.scale = 0
 		case m.Do == "loop round the finger":
 			f.loop = true
 		case m.Do == "off":
@@ -151,5 +156,19 @@ func (m *maker) spikes(k *stitch.Kind, foot, top geom.Point, z float64) {
 		t := 2*float64(i)/float64(n-1) - 1
 		to := top.Add(foot.Sub(top).Rotate(spread * t).Mul(1 - .2*t*t))
 		m.add(part{form: longVee}, to, top, z+.1+.03*float64(i))
+	}
+}
+
+// scale adds stitches worked down one post and up the next: fanned out below
+// the top, on the side that faced their maker.
+func (m *maker) scale(n int, foot, top geom.Point, z float64) {
+	const spread, reach = 1.7, 1.4 // radians to either side, w
+	middle := top.Lerp(foot, .2)
+	down := foot.Sub(top).Unit().Mul(reach)
+	rim := func(i float64) geom.Point { return middle.Add(down.Rotate(spread * (2*i/float64(n-1) - 1))) }
+	for i := range n {
+		at := rim(float64(i))
+		m.add(part{leg, 1}, middle.Lerp(at, .15), at, z+.40)
+		m.add(part{form: link}, rim(float64(i)-.5), rim(float64(i)+.5), z+.46)
 	}
 }

@@ -36,6 +36,11 @@ func (m *maker) stitch(id int32, front bool) (lifted bool) {
 		m.drawnTogether(id, k, fig, legs, z, front)
 	case fig.arms > 0:
 		m.branch(id, k, fig, foot, top, z, front)
+	case fig.scale > 1:
+		m.post(k.Plain, fig, foot, top, z, front)
+		if front {
+			m.scale(fig.scale, foot, top, z)
+		}
 	case k.Lump == stitch.SpikeCluster:
 		m.spikes(k, foot, top, z)
 	case k.Lump == stitch.Bullion:
