@@ -20,7 +20,7 @@ func FuzzRead(f *testing.F) {
 				t.Fatalf("finding %v points outside the text of %d bytes", x, len(text))
 			}
 		}
-		if len(finds) > len(text)+1 || len(tree.Rows) > len(text)+1 {
+		if len(finds) > 2*len(text)+4 || len(tree.Rows) > len(text)+1 {
 			t.Fatalf("%d findings and %d rows from %d bytes", len(finds), len(tree.Rows), len(text))
 		}
 		nodes := 0
