@@ -2,6 +2,7 @@ package session
 
 import (
 	"slices"
+	"strings"
 
 	"strandway/model/diag"
 	"strandway/model/edit"
@@ -26,7 +27,7 @@ func (s *Session) Findings() diag.List {
 				continue
 			}
 			f.Span = since.Span(f.Span)
-			if s.beingTyped(f.Span) {
+			if s.beingTyped(f.Span) || f.ID == "empty" && s.begun(f.Span) || f.ID == "fit" && s.goesOn(f.Span) {
 				continue
 			}
 			if f.Mend != nil {
@@ -43,6 +44,26 @@ func (s *Session) Findings() diag.List {
 // beingTyped reports whether a stretch of the rows is being typed in.
 func (s *Session) beingTyped(span diag.Span) bool {
 	return s.typing && span.Start < s.caret.At && s.caret.At <= span.End
+}
+
+// begun reports whether the caret stands behind a heading in the same line: the row is being begun.
+func (s *Session) begun(heading diag.Span) bool {
+	return s.caret.At >= heading.End && s.caret.At <= edit.Line(s.Rows(), heading.End).End
+}
+
+// goesOn reports whether a row is the last one, has the caret in it, and does not end yet: stitches that it leaves
+// unworked are those still to be worked.
+func (s *Session) goesOn(row diag.Span) bool {
+	m := s.Made()
+	rest := s.Rows()[row.End:]
+	words := strings.TrimRight(s.Rows()[row.Start:row.End], " \n")
+	if s.caret.At < row.Start || strings.TrimSpace(rest) != "" || words == "" {
+		return false
+	}
+	if strings.HasSuffix(words, ".") || strings.HasSuffix(words, ")") || strings.HasSuffix(words, "turn") {
+		return false
+	}
+	return m.Fabric().Rows[len(m.Fabric().Rows)-1].Unworked > 0
 }
 
 // Rest says that the author has stopped typing for a while: what she typed last is judged now.

@@ -7,6 +7,7 @@ import (
 	"strconv"
 	"strings"
 
+	"strandway/model/edit"
 	"strandway/model/stitch"
 	"strandway/model/syntax"
 	"strandway/model/work"
@@ -180,8 +181,10 @@ func (s *Session) Put(t Typed) error {
 func (s *Session) appendTo(t Typed) error {
 	tree := s.Tree()
 	at := -1
+	line := edit.Line(tree.Text, s.caret.At)
+	caret := max(line.Start, len(strings.TrimRight(tree.Text[:s.caret.At], " "))) // spaces behind the last word are the row's own
 	for i, r := range tree.Rows {
-		if s.caret.At >= r.Span.Start && s.caret.At <= r.Span.End {
+		if caret >= r.Span.Start && caret <= r.Span.End {
 			at = i
 		}
 	}
