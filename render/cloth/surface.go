@@ -151,8 +151,10 @@ func nep(s, th, radius float64, seed uint32) uint8 {
 	}
 	x := a - ai - .3 - .4*float64(h>>8&255)/255
 	y := r - ri - .3 - .4*float64(h>>16&255)/255
-	const least, ragged = .045, .03
-	if far := .5*x*x + y*y; far > least+ragged || far > least+ragged*noise(a*9, r*9, seed) {
+	const ragged = .035
+	least := .012 + .045*float64(h>>4&15)/15 // some are specks, some tufts
+	long := .35 + .6*float64(h>>2&3)/3
+	if far := long*x*x + y*y; far > least+ragged || far > least+ragged*(1.6*noise(a*9, r*9, seed)-.3) {
 		return 0
 	}
 	return uint8(1 + (h>>24)%15)
