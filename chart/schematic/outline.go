@@ -15,11 +15,11 @@ import (
 // Every stitch covers a band one stitch wide along its legs; gaps that
 // chain-spaces leave are closed; what is then traced is the edge of the cover.
 func Outline(p *layout.Plan) geom.Path {
-	gap := openings(p.Fabric)
-	fine, within := .25, .45 // u: within is less than the rise of a ripple, more than an uneven edge
-	round := p.Manner >= layout.Circle
-	if round {
-		fine, within, gap = .1, .2, max(gap, 2)
+	gap, fine := openings(p.Fabric), .2
+	const uneven = .45 // u: more than an uneven edge, less than the rise of a ripple
+	round := p.Manner == layout.Point || p.Manner == layout.Circle || p.Manner == layout.Oval
+	if p.Manner >= layout.Point {
+		fine, gap = .1, max(gap, 3)
 	}
 	m := newCover(p.Box, gap, fine)
 	if m == nil {
@@ -40,8 +40,138 @@ func Outline(p *layout.Plan) geom.Path {
 			}
 		}
 	}
-	m.close(int(math.Ceil(gap / 2 / m.cell)))
-	return m.trace(within)
+	ring := m.closed(gap / 2 / m.cell).largest()
+	for i := range ring {
+		ring[i] = m.origin.Add(ring[i].Mul(m.cell))
+	}
+	switch {
+	case round:
+		return curved(straighten(ring, .12))
+	case p.Manner == layout.Rows:
+		ring = slants(straighten(ring, uneven))
+	default:
+		ring = straighten(ring, uneven)
+	}
+	return polygon(squared(sharpened(ring)))
+}
+
+// sharpened takes off the small cuts where a cover has no stitch in the very corner.
+func sharpened(ring []geom.Point) []geom.Point {
+	const short, long = 1.8, 4 // u
+	n := len(ring)
+	if n < 5 {
+		return ring
+	}
+	at := func(i int) geom.Point { return ring[(i+n)%n] }
+	edge := func(i int) geom.Point { return at(i + 1).Sub(at(i)) }
+	var out []geom.Point
+	for i := range n {
+		before, after := edge(i-1), edge(i+1)
+		cut := func(i int) bool {
+			return edge(i).Len() < short && edge(i-1).Len() > long && edge(i+1).Len() > long
+		}
+		switch cross := before.Cross(after); {
+		case cut(i) && math.Abs(cross) > .3*before.Len()*after.Len():
+			t := at(i+1).Sub(at(i)).Cross(after) / cross // along the edge before, to where that after crosses it
+			out = append(out, at(i).Add(before.Mul(t)))
+		case cut(i-1) && math.Abs(edge(i-2).Cross(edge(i))) > .3*edge(i-2).Len()*edge(i).Len(): // taken off with the point before
+		default:
+			out = append(out, at(i))
+		}
+	}
+	return out
+}
+
+// squared makes long edges level or upright that are nearly so.
+func squared(ring []geom.Point) []geom.Point {
+	const long, off = 6, .9 // u
+	n := len(ring)
+	for i := range ring {
+		a, b := &ring[i], &ring[(i+1)%n]
+		switch d := b.Sub(*a); {
+		case math.Abs(d.X) > long && math.Abs(d.Y) < off:
+			a.Y, b.Y = (a.Y+b.Y)/2, (a.Y+b.Y)/2
+		case math.Abs(d.Y) > long && math.Abs(d.X) < off:
+			a.X, b.X = (a.X+b.X)/2, (a.X+b.X)/2
+		}
+	}
+	return ring
+}
+
+// slants draws the steps that increases and decreases make along an edge as one
+// line, from corner to corner: where two longer edges meet.
+func slants(ring []geom.Point) []geom.Point {
+	const step, long = 1.1, 4 // u
+	n := len(ring)
+	var corners []int
+	for i := range ring {
+		before, after := ring[(i+n-1)%n].Sub(ring[i]).Len(), ring[(i+1)%n].Sub(ring[i]).Len()
+		if before > long && after > long {
+			corners = append(corners, i)
+		}
+	}
+	if len(corners) < 2 {
+		return straighten(ring, step)
+	}
+	var out []geom.Point
+	for k, from := range corners {
+		to := corners[(k+1)%len(corners)]
+		if to <= from {
+			to += n
+		}
+		var run []geom.Point
+		for i := from; i <= to; i++ {
+			run = append(run, ring[i%n])
+		}
+		run = simpler(run, step)
+		out = append(out, run[:len(run)-1]...)
+	}
+	return out
+}
+
+func polygon(ring []geom.Point) (path geom.Path) {
+	for i, p := range ring {
+		if i == 0 {
+			path.MoveTo(p)
+		} else {
+			path.LineTo(p)
+		}
+	}
+	if len(ring) > 0 {
+		path.Close()
+	}
+	return path
+}
+
+// curved goes through the points of a ring in one curve, save where it turns so
+// sharply that there is a corner.
+func curved(ring []geom.Point) (path geom.Path) {
+	n := len(ring)
+	if n < 4 {
+		return polygon(ring)
+	}
+	const corner = .7 // of a radian
+	at := func(i int) geom.Point { return ring[(i+n)%n] }
+	// The curve leaves each point along the line between its neighbours, and a corner straight for the next point.
+	tangent := func(i int, toward geom.Point) geom.Point {
+		in, out := at(i).Sub(at(i-1)), at(i+1).Sub(at(i))
+		if math.Abs(math.Atan2(in.Cross(out), in.Dot(out))) > corner {
+			return toward.Sub(at(i)).Mul(1. / 3)
+		}
+		way := at(i + 1).Sub(at(i - 1)).Unit()
+		length := toward.Sub(at(i)).Len() / 3
+		if way.Dot(toward.Sub(at(i))) < 0 {
+			length = -length
+		}
+		return way.Mul(length)
+	}
+	path.MoveTo(at(0))
+	for i := range n {
+		a, b := at(i), at(i+1)
+		path.CubicTo(a.Add(tangent(i, b)), b.Add(tangent(i+1, a)), b)
+	}
+	path.Close()
+	return path
 }
 
 // openings is the widest opening, in u, that does not break an edge: as wide as
@@ -58,131 +188,6 @@ func openings(f *fabric.Fabric) float64 {
 		}
 	}
 	return float64(min(max(longest, least), most))
-}
-
-// cover is a grid of cells over the fabric that are covered or not.
-type cover struct {
-	origin        geom.Point // of cell 0, 0
-	cell          float64    // u
-	width, height int
-	on            []bool
-}
-
-// newCover is an empty grid with room about the box; nil where the box is empty.
-func newCover(b geom.Box, gap, fine float64) *cover {
-	if b.IsEmpty() {
-		return nil
-	}
-	const across = 500
-	m := &cover{cell: max(fine, max(b.Width(), b.Height())/across)}
-	room := gap + 2*m.cell
-	b = b.Grow(room)
-	m.origin = b.Min
-	m.width, m.height = int(b.Width()/m.cell)+1, int(b.Height()/m.cell)+1
-	m.on = make([]bool, m.width*m.height)
-	return m
-}
-
-// mark covers half a stitch to every side of a point: a square, or a disc where edges are round.
-func (m *cover) mark(at geom.Point, round bool) {
-	q := at.Sub(m.origin).Mul(1 / m.cell)
-	half := .5 / m.cell
-	for y := max(0, int(math.Round(q.Y-half))); y < min(m.height, int(math.Round(q.Y+half))); y++ {
-		for x := max(0, int(math.Round(q.X-half))); x < min(m.width, int(math.Round(q.X+half))); x++ {
-			if !round || math.Hypot(float64(x)+.5-q.X, float64(y)+.5-q.Y) <= half {
-				m.on[y*m.width+x] = true
-			}
-		}
-	}
-}
-
-// close covers openings no wider than twice n cells: it grows the cover by n and
-// takes as much away again.
-func (m *cover) close(n int) {
-	m.spread(n, true)
-	m.spread(n, false)
-}
-
-// spread makes every cell within n, across or up, of one that is on (or off) like it.
-func (m *cover) spread(n int, to bool) {
-	line := func(start, step, count int) {
-		run := make([]bool, count)
-		last := -n - 1
-		for i := range count {
-			if m.on[start+i*step] == to {
-				last = i
-			}
-			run[i] = i-last <= n
-		}
-		last = count + n + 1
-		for i := count - 1; i >= 0; i-- {
-			if m.on[start+i*step] == to {
-				last = i
-			}
-			run[i] = run[i] || last-i <= n
-		}
-		for i := range count {
-			m.on[start+i*step] = run[i] == to
-		}
-	}
-	for y := range m.height {
-		line(y*m.width, 1, m.width)
-	}
-	for x := range m.width {
-		line(x, m.width, m.height)
-	}
-}
-
-// trace walks round the largest covered part, keeping it on the left, and
-// straightens what it finds to within so many u.
-func (m *cover) trace(within float64) geom.Path {
-	at := func(x, y int) bool { return x >= 0 && y >= 0 && x < m.width && y < m.height && m.on[y*m.width+x] }
-	var best []geom.Point
-	seen := map[[2]int]bool{}
-	for y := range m.height {
-		for x := range m.width {
-			if !at(x, y) || at(x, y-1) || seen[[2]int{x, y}] {
-				continue
-			}
-			// along the lower edge of this cell, to the right
-			var ring []geom.Point
-			px, py, dx, dy := x, y, 1, 0
-			for {
-				if dx == 1 {
-					seen[[2]int{px, py}] = true
-				}
-				ring = append(ring, geom.Point{X: float64(px), Y: float64(py)})
-				px, py = px+dx, py+dy
-				// the cells ahead: to the left of the way, and to the right of it
-				left, right := at(px+(dx-dy-1)/2, py+(dx+dy-1)/2), at(px+(dx+dy-1)/2, py+(dy-dx-1)/2)
-				switch {
-				case right:
-					dx, dy = dy, -dx
-				case !left:
-					dx, dy = -dy, dx
-				}
-				if px == x && py == y && dx == 1 && dy == 0 {
-					break
-				}
-			}
-			if math.Abs(area(ring)) > math.Abs(area(best)) {
-				best = ring
-			}
-		}
-	}
-	var path geom.Path
-	for i, p := range straighten(best, max(1.2, within/m.cell)) {
-		p = m.origin.Add(p.Mul(m.cell))
-		if i == 0 {
-			path.MoveTo(p)
-		} else {
-			path.LineTo(p)
-		}
-	}
-	if len(path.Verbs) > 0 {
-		path.Close()
-	}
-	return path
 }
 
 func area(ring []geom.Point) float64 {
