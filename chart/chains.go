@@ -241,19 +241,16 @@ func (e *engraver) picot(id int32) {
 	}
 	ink := e.look.yarn(s.Yarn)
 	up := e.p.Poses[host].Up.Unit()
-	away := picotAbove
-	if e.carries(host) { // it leans aside from what stands on the same head
-		away = picotAside
-		up = up.Rotate(picotLean)
-		if e.ahead(host, e.p.Poses[host].Up.Unit()).Dot(up) < 0 {
-			up = e.p.Poses[host].Up.Unit().Rotate(-picotLean)
-		}
+	foot := e.p.Poses[host].Top.Add(up.Mul(picotAbove))
+	name := k.Symbol
+	if beside, ok := e.besidePicot(host, id); ok {
+		foot = e.p.Poses[host].Top.Lerp(beside, .5).Add(up.Mul(picotWithin))
+		name += "-within"
 	}
-	foot := e.p.Poses[host].Top.Add(up.Mul(away))
 	e.drawn.stitch(e, id, k, nil, "")
 	n := int(s.Chains)
-	if shape, ok := e.set.Symbol(k.Symbol); ok && (n == 0 || n == 3) {
-		e.put(glyph{symbol: k.Symbol, height: steps(shape.Height()), fill: ink.fill}, frame{foot, up}, ink.line)
+	if shape, ok := e.set.Symbol(name); ok && (n == 0 || n == 3) {
+		e.put(glyph{symbol: name, height: steps(shape.Height()), fill: ink.fill}, frame{foot, up}, ink.line)
 		return
 	}
 	const pitch = .56
@@ -266,6 +263,23 @@ func (e *engraver) picot(id int32) {
 	}
 	slip, _ := e.set.Symbol("slip")
 	e.put(glyph{symbol: "slip", height: steps(slip.Height()), fill: ink.fill}, frame{foot.Sub(up.Mul(slip.Height() / 2)), up}, ink.line)
+}
+
+// besidePicot is the head up to which a picot stands, halfway: where another
+// stitch stands on its own head, or the next one in the same place.
+func (e *engraver) besidePicot(host, id int32) (geom.Point, bool) {
+	p := &e.p.Poses[host]
+	next := id + 1
+	for last := e.f.Rows[e.f.Stitches[host].Row].Last; next < last && !e.p.Poses[next].Placed; {
+		next++
+	}
+	if next < int32(len(e.p.Poses)) && e.f.Stitches[next].Row == e.f.Stitches[host].Row {
+		q := &e.p.Poses[next]
+		if q.Top.Sub(p.Top).Len() < picotReach && (e.carries(host) || p.Fan >= 0 && p.Fan == q.Fan) {
+			return q.Top, true
+		}
+	}
+	return p.Top.Add(e.ahead(host, p.Up.Unit()).Mul(picotReach)), e.carries(host)
 }
 
 // carries reports whether a stitch of a later row stands in this one.

@@ -51,26 +51,27 @@ type Callout struct {
 
 // Engraving, in u.
 const (
-	stroke     = .085
-	thinStroke = .068 // arrows and brackets
-	casing     = .13  // of white, half on each side, round a stitch that passes over others
-	narrowBar  = .75  // of their length, that bars keep in a fan
-	shortMark  = .65
-	crowdedFan = 5 // stitches or more
-	ovalLength = .74
-	ovalLeast  = .34
-	ovalSlim   = .58  // an oval shorter than this is drawn slim
-	ovalGap    = .05  // of white between the ovals of a run
-	sidePitch  = .64  // of chains beside a stitch
-	leastPitch = .58  // of the ovals of a turning chain
-	besideFan  = .2   // of a turning chain from the common foot of its fan
-	picotAbove = .16  // the head that a picot sits on
-	picotAside = .4   // the same, when something else stands on it
-	picotLean  = 1.45 // radians
-	numberSize = .78  // the em of row numbers
-	roundSize  = .62  // the em of round numbers
-	labelSize  = .68
-	margin     = .9
+	stroke      = .085
+	thinStroke  = .068 // arrows and brackets
+	casing      = .13  // of white, half on each side, round a stitch that passes over others
+	narrowBar   = .75  // of their length, that bars keep in a fan
+	shortMark   = .65
+	shortGap    = .8 // of their distance, that short marks keep
+	crowdedFan  = 5  // stitches or more
+	ovalLength  = .74
+	ovalLeast   = .34
+	ovalSlim    = .58 // an oval shorter than this is drawn slim
+	ovalGap     = .05 // of white between the ovals of a run
+	sidePitch   = .64 // of chains beside a stitch
+	leastPitch  = .58 // of the ovals of a turning chain
+	besideFan   = .2  // of a turning chain from the common foot of its fan
+	picotAbove  = .16 // the head that a picot sits on
+	picotWithin = .12 // the same, of one between two heads
+	picotReach  = 1.4 // to the next head, up to which it stands between the two
+	numberSize  = .78 // the em of row numbers
+	roundSize   = .62 // the em of round numbers
+	labelSize   = .68
+	margin      = .9
 )
 
 // Draw draws the symbol chart of a plan.

@@ -30,6 +30,7 @@ type engraver struct {
 	drawn   keyBook
 	loaded  []bool         // by stitch, whether one stands in it; see carries
 	crossed []bool         // by row, whether stitches of it cross
+	picots  []bool         // by row, whether it has picots
 	under   passed         // what long stitches may pass
 	own     map[string]Own // by abbreviation
 
@@ -47,7 +48,7 @@ func newEngraver(p *layout.Plan, o Options) *engraver {
 	e := &engraver{o: o, p: p, f: p.Fabric, set: symbol.Standard(), unit: o.Unit, list: &display.List{},
 		look: newPalette(o, len(p.Fabric.Yarns)), cut: make(map[glyph]int), drawn: newKeyBook()}
 	e.ownSymbols()
-	e.crossed = crossedRows(e.f)
+	e.crossed, e.picots = crossedRows(e.f), picotRows(e.f)
 	e.fans, e.members = meanDirections(p)
 	return e
 }
@@ -134,8 +135,10 @@ func (e *engraver) shape(g glyph) []display.Path {
 			case g.narrow && part.Role == symbol.Head:
 				path = path.Transform(geom.Scale(narrowBar, 1))
 			case part.Role == symbol.Mark:
-				if g.short {
-					path = path.Transform(geom.Scale(shortMark, shortMark)).Transform(geom.Translate(0, path.Box().Centre().Y*(1-shortMark)))
+				if g.short { // and nearer to the other marks
+					_, middle, _ := s.Marks(height)
+					y := path.Box().Centre().Y
+					path = path.Transform(geom.Scale(shortMark, shortMark)).Transform(geom.Translate(0, middle+(y-middle)*shortGap-y*shortMark))
 				}
 				path = path.Transform(geom.Translate(0, float64(g.raise)/50))
 			}

@@ -264,7 +264,7 @@ func (e *engraver) signEntry(s sign, ink yarnInk) entry {
 			name = e.footed(name)
 		}
 		g := glyph{symbol: name, fill: ink.fill, legs: bowedLegs(s.bowed), lump: s.lump}
-		e.engrave(g, feet, posts, at.Add(geom.Point{Y: height}), s.mark, ink)
+		e.engrave(g, stance{feet: feet, posts: posts, top: at.Add(geom.Point{Y: height})}, s.mark, ink)
 	}
 	m := e.drawn.signs[s]
 	below := ""

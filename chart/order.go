@@ -101,6 +101,23 @@ func crossedRows(f *fabric.Fabric) []bool {
 	return crossed
 }
 
+// overPicots reports whether a stitch stands on a row with picots.
+func (e *engraver) overPicots(id int32) bool {
+	legs := e.legs(id)
+	return len(legs) > 0 && legs[0].At >= 0 && e.picots[e.f.Stitches[legs[0].At].Row]
+}
+
+// picotRows says of each row whether it has picots.
+func picotRows(f *fabric.Fabric) []bool {
+	rows := make([]bool, len(f.Rows))
+	for id := range f.Stitches {
+		if s := &f.Stitches[id]; s.Has(fabric.Picot) {
+			rows[s.Row] = true
+		}
+	}
+	return rows
+}
+
 // isSpike reports whether a stitch is drawn as a spike: a sc worked below the
 // usual row is one, by whatever name it was written.
 func (e *engraver) isSpike(id int32) bool { return e.f.Kind(id).Symbol == "sc" && e.isLong(id) }
@@ -169,7 +186,7 @@ func (e *engraver) passes(id int32, crosses passed) bool {
 // they keep off what its stem passes: the least move that clears them, if there is one.
 func (e *engraver) raised(shape *symbol.Symbol, foot, top geom.Point, all passed) (raise int8, clears bool) {
 	const (
-		clear = .46 // half an oval, half a slash and some white
+		clear = .5 // half an oval, half a slash and some white
 		step  = .06
 	)
 	reach, middle, ok := shape.Marks(top.Sub(foot).Len())

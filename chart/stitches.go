@@ -30,6 +30,7 @@ const (
 const (
 	crossAlone     = .7  // u of leg under the head of a cross that stands in a space with others
 	crossBelowHead = .22 // u from the head to the middle of a cross that shares its place with others
+	crossTop       = .42 // u from its head to the middle of a cross that stands over picots
 	crossedRaise   = .26 // of its height, by which the marks of a crossed stitch are raised
 	leastMarks     = .48 // u between the stems of a fan at their marks, below which these are shorter
 )
@@ -146,17 +147,22 @@ func (e *engraver) standing(id int32, k *stitch.Kind, cased bool) {
 	if len(feet) == 1 && g.legs == 0 {
 		e.placeMarks(&g, id, shape, feet[0])
 	}
-	e.engrave(g, feet, posts, p.Top, mark, ink)
+	at := stance{feet: feet, posts: posts, top: p.Top}
+	if e.inCrossing(id) && !shape.Whole { // its head lies in line with those beside it
+		at.up = p.Up
+	}
+	e.engrave(g, at, mark, ink)
 }
 
 // placeMarks moves and shortens the marks of a stitch where others crowd them.
 func (e *engraver) placeMarks(g *glyph, id int32, shape *symbol.Symbol, foot geom.Point) {
 	p := &e.p.Poses[id]
 	long, crossing := e.isLong(id), e.inCrossing(id)
-	if !long && !crossing && p.Fan < 0 {
+	height := p.Top.Sub(foot).Len()
+	high := e.overPicots(id) && e.isCross(id)
+	if !long && !crossing && !high && p.Fan < 0 {
 		return
 	}
-	height := p.Top.Sub(foot).Len()
 	_, middle, ok := shape.Marks(height)
 	switch {
 	case !ok:
@@ -167,6 +173,8 @@ func (e *engraver) placeMarks(g *glyph, id int32, shape *symbol.Symbol, foot geo
 	case crossing: // off the point where the stems cross
 		g.short = true
 		g.raise = int8(50 * crossedRaise * height)
+	case high: // over the picots of the row below
+		g.raise = int8(50 * max(0, height-crossTop-middle))
 	case p.Fan >= 0 && e.isCross(id): // towards the heads, where they part
 		g.raise = int8(50 * max(0, height-crossBelowHead-middle))
 	case p.Fan >= 0:
@@ -191,23 +199,33 @@ type post struct {
 	up   geom.Point
 }
 
-// engrave draws a symbol from its feet to its head. Several legs meet in one
-// head, which stands square to their mean.
-func (e *engraver) engrave(g glyph, feet []geom.Point, posts []post, top geom.Point, mark string, ink yarnInk) {
+// stance is where a symbol stands.
+type stance struct {
+	feet  []geom.Point
+	posts []post // by foot
+	top   geom.Point
+	up    geom.Point // of the head; zero where it stands square to the mean of the legs
+}
+
+// engrave draws a symbol from its feet to its head, in which several legs meet.
+func (e *engraver) engrave(g glyph, s stance, mark string, ink yarnInk) {
 	shape, ok := e.set.Symbol(g.symbol)
 	if !ok {
 		return
 	}
 	leg := g
-	if len(feet) > 1 {
+	if s.up != (geom.Point{}) {
+		leg.parts = legParts
+	}
+	if len(s.feet) > 1 {
 		leg.parts = legParts
 		if _, ok := e.set.Symbol(g.symbol + "-leg"); ok {
 			leg.symbol, leg.parts = g.symbol+"-leg", allParts
 		}
 	}
 	var mean geom.Point
-	for i, foot := range feet {
-		at, height := between(e.onPost(foot, posts[i], ink, g), top)
+	for i, foot := range s.feet {
+		at, height := between(e.onPost(foot, s.posts[i], ink, g), s.top)
 		leg.height = steps(height)
 		e.put(leg, at, ink.line)
 		if mark != "" {
@@ -220,8 +238,11 @@ func (e *engraver) engrave(g glyph, feet []geom.Point, posts []post, top geom.Po
 	}
 	head := g
 	head.parts, head.height, head.cased = headParts, steps(shape.Height()), false
-	up := mean.Unit()
-	e.put(head, frame{top.Sub(up.Mul(shape.Height())), up}, ink.line)
+	up := s.up
+	if up == (geom.Point{}) {
+		up = mean.Unit()
+	}
+	e.put(head, frame{s.top.Sub(up.Mul(shape.Height())), up}, ink.line)
 }
 
 // onPost draws the hook of a post stitch at its foot, square to the post, and

@@ -38,7 +38,9 @@ func build(f *fabric.Fabric, h Heights) *piece {
 	for i := range p.nodes {
 		p.addLegs(int32(i), centre)
 	}
+	p.markPicots()
 	for r := range p.rows {
+		p.markCrossings(p.rows[r])
 		p.settleHeights(p.rows[r])
 	}
 	p.at = make([]geom.Point, len(p.nodes))
@@ -282,6 +284,54 @@ func postOf(k *stitch.Kind, how fabric.How) int8 {
 	return int8(k.Post)
 }
 
+// markPicots finds the stitches that carry picots, and gives the rows above them room.
+func (p *piece) markPicots() {
+	if p.h.picot == 0 {
+		return
+	}
+	rows := make([]bool, len(p.rows))
+	for id := range p.f.Stitches {
+		if !p.f.Stitches[id].Has(fabric.Picot) {
+			continue
+		}
+		if i := p.host(int32(id)); i >= 0 {
+			p.nodes[i].picot, rows[p.nodes[i].row] = true, true
+		}
+	}
+	for i := range p.nodes {
+		n := &p.nodes[i]
+		if l := p.of(int32(i)); len(l) > 0 && l[0].a >= 0 && !n.deep && rows[p.nodes[l[0].a].row] {
+			n.h += p.h.picot
+		}
+	}
+}
+
+// markCrossings finds the stitches that cross others, and as many before them that they cross.
+func (p *piece) markCrossings(r row) {
+	fr := &p.f.Rows[r.source]
+	var passed []int32 // nodes in working order
+	for id := fr.First; id < fr.Last; {
+		n := int32(0)
+		for id+n < fr.Last && p.f.Stitches[id+n].Has(fabric.Crossed) {
+			if i := p.nodeOf[id+n]; i >= 0 {
+				p.nodes[i].crossing = true
+			}
+			n++
+		}
+		for k := max(0, len(passed)-int(n)); k < len(passed); k++ {
+			p.nodes[passed[k]].crossing = true
+		}
+		if n > 0 {
+			passed, id = passed[:0], id+n
+			continue
+		}
+		if i := p.nodeOf[id]; i >= 0 {
+			passed = append(passed, i)
+		}
+		id++
+	}
+}
+
 // settleHeights gives way where a stitch closes round a space or a post, and
 // keeps posts and lumps from standing above the stitches beside them.
 func (p *piece) settleHeights(r row) {
@@ -321,6 +371,7 @@ func (p *piece) settleHeights(r row) {
 			n.h -= p.h.space
 		}
 	}
+	p.evenEdges(r)
 	mixed := posts > 0 && others*10 >= 3*(posts+others)
 	lumped := lumps > 0 && low > lumps
 	for i := r.first; i < r.last; i++ {
@@ -328,7 +379,7 @@ func (p *piece) settleHeights(r row) {
 		if n.nlegs == 0 {
 			continue
 		}
-		n.level = n.deep || mixed && p.legs[n.leg].post != 0
+		n.level = n.deep || n.crossing && !n.low || mixed && p.legs[n.leg].post != 0
 		switch {
 		case n.deep:
 		case lumped && (n.low || p.hemmed(i, r)):
@@ -358,4 +409,23 @@ func (p *piece) heldUp(i int32, r row) bool {
 		return false
 	}
 	return held(-1) && held(1)
+}
+
+// evenEdges lets stitches at the ends of a row that are a little lower than all
+// between them stand as high, as a ch 2 that counts as hdc does beside posts.
+func (p *piece) evenEdges(r row) {
+	if r.closed || r.len() < 5 || p.h.measured {
+		return
+	}
+	h := p.nodes[r.first+1].h
+	for i := r.first + 1; i < r.last-1; i++ {
+		if n := &p.nodes[i]; n.chain || n.nlegs != 1 || n.deep || n.h != h && !n.crossing {
+			return
+		}
+	}
+	for _, i := range [2]int32{r.first, r.last - 1} {
+		if n := &p.nodes[i]; n.nlegs == 1 && !n.deep && !n.low && n.h < h {
+			n.h = h
+		}
+	}
 }

@@ -14,6 +14,7 @@ type Heights struct {
 	byChains []float64 // height of a stitch of 0, 1, 2 ... chains; linear in between
 	lumpRow  float64   // height of a sc row that holds bobbles and popcorns
 	cableRow float64   // height of a sc row that holds posts crossing each other; 0 for that of a sc
+	picot    float64   // more height of a row above one with picots, which stand between the two
 	seam     float64   // more room where a round ends and begins, for its chain and join
 
 	space, spaceLow float64 // height lost by a tall stitch, by a sc, that closes round a space
@@ -32,6 +33,7 @@ func Drawn() Heights {
 		byChains:  []float64{.72, 1, 1.55, 2.1, 2.9, 3.6, 4.3},
 		lumpRow:   1.5,
 		cableRow:  1.9,
+		picot:     .65,
 		seam:      .3,
 		post:      1,
 		arch:      .5,

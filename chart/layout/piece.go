@@ -44,7 +44,10 @@ type node struct {
 	level bool // lies level with its neighbours, whatever it stands on
 	low   bool // no taller than a sc
 	slip  bool
-	lump  bool // several legs in one place, bowed apart
+
+	crossing bool // crosses others or is crossed
+	picot    bool // carries a picot
+	lump     bool // several legs in one place, bowed apart
 }
 
 // leg is a leg's place: the middle between the nodes a and b, which are mostly

@@ -60,6 +60,9 @@ func (p *piece) addPoseLegs(plan *Plan, q *Pose, i int32) {
 	}
 	q.NLegs = int16(int32(len(plan.Legs)) - q.FirstLeg)
 	q.Up = q.Top.Sub(foot).Unit()
+	if n.crossing && !p.hasRing { // however far it leans, the next row stands upright on it
+		q.Up = geom.Point{Y: 1}
+	}
 }
 
 // acrossRun is the normal of the run a chain lies in.
