@@ -80,6 +80,7 @@ func (w *window) actions() action.Table {
 	}
 	return append(t, action.Table{
 		{ID: "fill", Menu: "Yarn", Label: "Fill the patch", Say: func() string { return translation.Fill("Fill the patch in yarn {{.Letter}}", "Letter", w.brush) }, Keys: keys("Ctrl+Shift+Y"), Can: w.hasChoice, Do: w.fillPatch},
+		{ID: "pencil", Menu: "Yarn", Label: "Pencil on the cells", Keys: keys("Ctrl+Shift+L"), Can: made, On: func() bool { letter, _ := w.pair.Pencil(); return letter != "" && w.pair.Cells() }, Do: w.togglePencil},
 		{ID: "yarn-new", Menu: "Yarn", Label: "One more yarn", Can: open, Do: w.addYarn, Rule: true},
 		{ID: "gauge", Menu: "Yarn", Label: "Gauge…", Can: open, Do: w.askGauge},
 		{ID: "float", Menu: "Yarn", Label: "Longest float you allow…", Can: open, Do: w.askFloat},

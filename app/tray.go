@@ -217,6 +217,7 @@ func (w *window) pictureKey(e *fyne.KeyEvent) {
 		case w.typed != "":
 			w.typed = ""
 			w.say("")
+		case w.putPencilDown():
 		case w.hasChoice():
 			w.s.ChooseNone()
 		default:

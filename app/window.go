@@ -84,6 +84,7 @@ type window struct {
 	notices  []notice        // those that wait; the strip shows the first
 	keeper   keeper
 	brush    string       // letter of the yarn that stitches were coloured in last
+	strokes  []func()     // of the pencil, that wait to be worked
 	guide    *guide.Guide // through the first mat; nil when it is not walked
 	contact  contact
 
@@ -110,6 +111,7 @@ func newWindow(a fyne.App, lib *stitch.Library, s *session.Session, set *setting
 	w.page.First, w.page.Typed, w.page.Left = w.listKey, w.typedInRows, w.closeWords
 	w.page.Keys, w.page.NewRow, w.page.Modifiers = w.plainKey, w.newRow, w.modifiers
 	w.pair = picture.New(s, th, post)
+	w.pair.Yarns, w.pair.Drew = w.inks, w.drew
 	w.pair.Menu = func(at fyne.Position) { w.popUp(pictureMenu, at) }
 	w.pair.Modifiers, w.pair.Over = w.modifiers, w.overStitch
 	w.pair.Key, w.pair.Letter = w.pictureKey, w.pictureLetter
@@ -214,6 +216,9 @@ func (w *window) changed(c session.Change) {
 		w.watchWork()
 	}
 	w.staleWords()
+	if c&session.Worked != 0 {
+		w.nextStroke()
+	}
 	w.head.Redraw()
 	w.status.Redraw()
 	if c&^session.Caret != 0 {

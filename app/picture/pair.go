@@ -33,6 +33,15 @@ type Pair struct {
 	th    *theme.Theme
 	view  View
 	cells bool // the grid stands in place of the chart
+
+	// Yarns are the yarns that the pencil can take, in the colourway shown.
+	Yarns func() []Ink
+	// Drew takes the stitches that the pencil went over, or with fill the one whose patch is to be filled.
+	Drew func(letter string, stitches []int32, fill bool)
+
+	pencil string // letter of the yarn that the pencil draws in, "" while it is not in hand
+	fill   bool   // it fills patches
+
 	stack bool
 
 	shown     *session.Made
@@ -251,16 +260,20 @@ func (p *Pair) drawChartHead(d *control.Canvas, k theme.Tokens, size fyne.Size) 
 	x := d.Words(translation.Say(name), 16, 20, theme.Body, true, k.Ink)
 	const w = 96
 	left := size.Width - 16 - w
+	var tools []control.Spot
+	if p.cells {
+		tools = p.drawTools(d, k, &x, left-12)
+	}
 	d.Words(control.Fitted(p.says(), theme.Second, false, left-x-30), x+10, 20, theme.Second, false, k.Ink2)
 	d.Frame(left, 7, w, 26, 6, k.Desk, k.Edge, 1)
 	d.WordsMid("–", left+13, 20, theme.Body, true, k.Ink)
 	d.WordsMid(fmt.Sprintf("%.0f %%", p.view.Pixels/usual*100), left+w/2, 20, theme.Second, false, k.Ink)
 	d.WordsMid("+", left+w-13, 20, theme.Body, true, k.Ink)
-	return []control.Spot{
+	return append(tools, []control.Spot{
 		{X: left, Y: 6, W: 28, H: 28, Do: func() { p.ZoomMiddle(1 / 1.2) }, Hint: "smaller (Ctrl+−)"},
 		{X: left + 28, Y: 6, W: 40, H: 28, Do: p.ShowWhole, Hint: "the whole piece (Ctrl+0)"},
 		{X: left + w - 28, Y: 6, W: 28, H: 28, Do: func() { p.ZoomMiddle(1.2) }, Hint: "larger (Ctrl++)"},
-	}
+	}...)
 }
 
 // says tells in words what is chosen.
@@ -269,6 +282,9 @@ func (p *Pair) says() string {
 	m := p.s.Made()
 	if m == nil {
 		return ""
+	}
+	if p.cells && p.pencil != "" {
+		return p.saysPencil()
 	}
 	switch n := len(c.Stitches); {
 	case n == 1 && int(c.Lead) < len(m.Fabric().Stitches):

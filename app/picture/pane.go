@@ -29,6 +29,7 @@ type Pane struct {
 	press   fyne.Position
 	button  desktop.MouseButton
 	from    geom.Point // where a choice was begun
+	stroke  *stroke    // of the pencil; nil while none is drawn
 	dragged bool
 }
 
@@ -116,6 +117,7 @@ func (p *Pane) Mark() {
 		for _, lit := range choiceBoxes(p.sight, p.pair.Lit) {
 			p.glow(lit.box, k)
 		}
+		p.showStroke()
 		if p.dragged && p.button == desktop.MouseButtonPrimary {
 			p.frame(choiceBox{box: geom.Empty().Add(p.from).Add(p.place(p.press)), framed: true}, k)
 		}
@@ -227,6 +229,10 @@ func (p *Pane) MouseDown(e *desktop.MouseEvent) {
 	if p.sight == nil || e.Button != desktop.MouseButtonPrimary {
 		return
 	}
+	if p.pair.drawing(p) {
+		p.beginStroke(e.Position)
+		return
+	}
 	p.from = p.place(e.Position)
 	id, ok := p.sight.hit(p.from)
 	switch {
@@ -262,6 +268,10 @@ func (p *Pane) StitchAt(at fyne.Position) (id int32, ok bool) {
 
 // MouseUp ends a choice.
 func (p *Pane) MouseUp(e *desktop.MouseEvent) {
+	if p.stroke != nil {
+		p.endStroke()
+		return
+	}
 	if p.dragged && p.button == desktop.MouseButtonPrimary && p.sight != nil {
 		p.dragged = false
 		p.pair.chooseIn(p.sight, geom.Empty().Add(p.from).Add(p.place(e.Position)))
@@ -273,6 +283,10 @@ func (p *Pane) MouseUp(e *desktop.MouseEvent) {
 // Dragged draws the choice out, or shifts the pictures.
 func (p *Pane) Dragged(e *fyne.DragEvent) {
 	if p.sight == nil {
+		return
+	}
+	if p.stroke != nil {
+		p.draw(e.Position)
 		return
 	}
 	p.press, p.dragged = e.Position, true

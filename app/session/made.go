@@ -110,6 +110,9 @@ func (s *Session) Current() bool {
 	return s.made != nil && s.made.pattern == s.Pattern() && s.made.Cloth != nil && !s.made.older
 }
 
+// Worked reports whether the present rows have been worked, though their pictures may still be on their way.
+func (s *Session) Worked() bool { return s.made != nil && s.made.pattern == s.Pattern() }
+
 func (s *Session) remake() {
 	s.maker.ask(job{s.document, s.Pattern(), s.piece, s.size, s.colourway, s.look})
 }
