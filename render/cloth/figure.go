@@ -66,6 +66,7 @@ func (m *maker) extras(f *figure, foot, top geom.Point, z float64, front bool) {
 		m.add(part{form: freeLoop}, at, at.Add(up), z-.04)
 	}
 	if f.loop && !front {
+		m.reaches(foot.Sub(up.Mul(1.9)))
 		m.add(part{drawnLoop, uint8(hash(uint32(len(m.placed)), 3) % 3)}, foot, top, z+.1)
 	}
 	if f.chain {

@@ -134,6 +134,6 @@ func (m *maker) tails() {
 		m.resume(id)
 		end := at.Add(geom.Point{X: lean, Y: -1}.Unit().Mul(length))
 		m.add(part{form: tail}, at, end, .15)
-		m.cloth.box = m.cloth.box.Add(end)
+		m.reaches(end)
 	}
 }

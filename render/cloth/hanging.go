@@ -16,6 +16,7 @@ func (m *maker) hanging(id int32) {
 	across := up.Perp().Mul(-1)
 	switch {
 	case s.Has(fabric.Picot):
+		m.reaches(at.Add(up.Mul(1.2)))
 		loop := [...]geom.Point{{X: -.14, Y: .05}, {X: -.46, Y: .52}, {X: 0, Y: 1.02}, {X: .46, Y: .52}, {X: .14, Y: .05}}
 		for i := range loop[1:] {
 			a, b := loop[i], loop[i+1]
@@ -29,6 +30,9 @@ func (m *maker) hanging(id int32) {
 		m.uncounted(id, pose.Host)
 	}
 }
+
+// reaches widens the cloth's box by what hangs out of the plan's.
+func (m *maker) reaches(p geom.Point) { m.cloth.box = m.cloth.box.Add(p) }
 
 // join adds the slip stitch that closes a round: a loop from the round's last
 // top over its first.

@@ -184,15 +184,20 @@ func (m *maker) braid(r int, line []int32, raised bool) {
 		}
 		a, b := halfWays(prev, p, next, m.mirror)
 		kind, z := part{form: link}, -.03
-		if m.fabric.Stitches[id].Has(fabric.Chain) {
+		up := m.at(m.plan.Poses[id].Up)
+		switch {
+		case m.fabric.Stitches[id].Has(fabric.Chain):
 			kind.form = chainLink
 			if r == 0 {
 				z = -.1
 			}
-		} else if raised {
+		case m.fabric.Rows[r].Backward: // twisted over the edge like a cord
+			m.resume(id)
+			m.loops(kind, a.Sub(b.Sub(a).Mul(.2)).Sub(up.Mul(.34)), b.Add(b.Sub(a).Mul(.1)).Sub(up.Mul(.06)), .24)
+			continue
+		case raised:
 			z = .19
-			down := m.at(m.plan.Poses[id].Up).Mul(-.10)
-			a, b = a.Add(down), b.Add(down)
+			a, b = a.Sub(up.Mul(.10)), b.Sub(up.Mul(.10))
 		}
 		m.resume(id)
 		// In a tight arc and at a peak the loops still pass through their own place.
