@@ -3,7 +3,6 @@ package command
 import (
 	"context"
 	"fmt"
-	"image"
 	"strings"
 
 	"strandway/chart/layout"
@@ -96,7 +95,9 @@ func runMeasure(c *call) error {
 			return err
 		}
 		if *laid {
-			if o.Cloth, err = laidCloth(worked, piece, choice.colourway); err != nil {
+			const pixels = 1800
+			plan := layout.Arrange(worked.Pieces[piece].Fabric, layout.Measured())
+			if o.Cloth, err = cloth.Laid(context.Background(), worked, piece, choice.colourway, plan, schematic.Outline(plan).Box(), pixels); err != nil {
 				return err
 			}
 		}
@@ -133,16 +134,6 @@ func nested(src *source, piece int) ([]schematic.Piece, error) {
 		out = append(out, p)
 	}
 	return out, nil
-}
-
-// laidCloth is the cloth of a piece, cut to its edges.
-func laidCloth(worked *model.Worked, piece int, colourway string) (image.Image, error) {
-	yarns := cloth.YarnsOf(worked, piece, colourway)
-	made := cloth.Make(layout.Arrange(worked.Pieces[piece].Fabric, layout.Measured()), yarns, cloth.Options{})
-	box := made.Box()
-	const pixels = 1800 // along the longer side
-	view := cloth.View{Box: box, PixelsPerW: min(24, pixels/max(box.Width(), box.Height(), 1))}
-	return made.Paint(context.Background(), view, yarns, cloth.Background{Ground: cloth.Transparent})
 }
 
 func describeMeasures(worked *model.Worked, figures *model.Figures, piece int) measuresOfPiece {

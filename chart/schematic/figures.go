@@ -19,6 +19,7 @@ type Figure struct {
 	Words         string // "a head of 56 cm round"
 	Width, Height float64
 	Under         bool // the piece lies on it, rather than beside it
+	Middle        bool // and in its middle, rather than at its lower edge
 	Paths         []geom.Path
 }
 
@@ -28,7 +29,7 @@ var Figures = sync.OnceValue(func() []Figure {
 		Figure []struct {
 			Name, Words   string
 			Width, Height float64
-			Under         bool
+			Under, Middle bool
 			Paths         []string
 		}
 	}
@@ -37,7 +38,7 @@ var Figures = sync.OnceValue(func() []Figure {
 	}
 	var out []Figure
 	for _, f := range file.Figure {
-		figure := Figure{Name: f.Name, Words: f.Words, Width: f.Width, Height: f.Height, Under: f.Under}
+		figure := Figure{Name: f.Name, Words: f.Words, Width: f.Width, Height: f.Height, Under: f.Under, Middle: f.Middle}
 		for _, text := range f.Paths {
 			p, err := symbol.ParsePath(text)
 			if err != nil {

@@ -62,6 +62,7 @@ type sheet struct {
 	list   *display.List
 	origin geom.Point // mm on the page of the lower left corner of the drawing
 	perCM  float64    // mm on the page
+	lift   float64    // of the pieces above the lower edge
 	o      Options
 }
 
@@ -98,6 +99,9 @@ func Draw(sizes []Piece, o Options) *display.List {
 		labels = max(labels, text.Width(display.Sans, o.label(m), letterSize))
 	}
 	s := &sheet{list: list, perCM: 10 / per, o: o}
+	if f := o.Against; f != nil && f.Middle && o.Shown < len(sizes) {
+		s.lift = max(0, (f.Height-sizes[o.Shown].LengthCM)/2)
+	}
 	top := margin + titleSize + 6
 	s.origin = geom.Point{X: margin, Y: top + up*s.perCM}
 	list.Width = max(margin+across*s.perCM+float64(len(lengths))*dimGap+3+labels+margin, 2*margin+text.Width(display.SansBold, o.Title, titleSize), 100)
@@ -149,14 +153,14 @@ func (s *sheet) pieces(sizes []Piece, x, wide float64) {
 		left := x + (wide-p.WidthCM)/2
 		m := geom.Translate(-box.Min.X, -box.Min.Y).
 			Then(geom.Scale(p.WidthCM*s.perCM/box.Width(), -p.LengthCM*s.perCM/box.Height())).
-			Then(geom.Translate(s.origin.X+left*s.perCM, s.origin.Y))
+			Then(geom.Translate(s.origin.X+left*s.perCM, s.origin.Y-s.lift*s.perCM))
 		path := p.Outline.Transform(m)
 		s.list.Items = append(s.list.Items, display.Begin{ID: fmt.Sprintf("size%d", i), Class: "size", Title: p.Name, Stitch: -1})
 		switch {
 		case i != s.o.Shown:
 			s.stroke(path, faint, .25)
 		case s.o.Cloth != nil:
-			corner := s.at(left, p.LengthCM)
+			corner := s.at(left, s.lift+p.LengthCM)
 			s.list.Items = append(s.list.Items, display.Picture{X: corner.X, Y: corner.Y, Width: p.WidthCM * s.perCM, Height: p.LengthCM * s.perCM,
 				Image: s.o.Cloth, Alt: "the cloth"})
 		default:
@@ -177,9 +181,9 @@ func (s *sheet) pieces(sizes []Piece, x, wide float64) {
 
 // direction is a small arrow the way the piece is worked: upward, downward, or outward from the middle.
 func (s *sheet) direction(x float64, p Piece) {
-	from, to := s.at(x, p.LengthCM*.38), s.at(x, p.LengthCM*.62)
+	from, to := s.at(x, s.lift+p.LengthCM*.38), s.at(x, s.lift+p.LengthCM*.62)
 	if p.Round {
-		from, to = s.at(x, p.LengthCM*.5), s.at(x, p.LengthCM*.74)
+		from, to = s.at(x, s.lift+p.LengthCM*.5), s.at(x, s.lift+p.LengthCM*.74)
 	}
 	if from.Y-to.Y < 3 {
 		return
@@ -213,7 +217,7 @@ func (s *sheet) measures(sizes []Piece, x, wide, across float64) {
 	lengths := grouped(sizes, s.o.Shown, func(p Piece) float64 { return p.LengthCM })
 	edge := s.at(across, 0).X + float64(len(lengths))*dimGap + 3
 	for i, m := range lengths {
-		a, b := s.at(across, 0), s.at(across, m.cm)
+		a, b := s.at(across, s.lift), s.at(across, s.lift+m.cm)
 		step := geom.Point{X: float64(i+1) * dimGap}
 		s.dimension(a.Add(step), b.Add(step), 0, m.tint)
 		below := (float64(i) - float64(len(lengths)-1)/2) * 1.5 * letterSize
