@@ -159,6 +159,15 @@ func (e *engraver) besideHost(id int32) frame {
 	}
 	at, _ := between(foot, top)
 	side := e.outward(host, at.up)
+	if legs := e.legs(host); len(legs) > 1 { // beside the outer leg
+		for _, l := range legs {
+			if l.Foot.Sub(foot).Dot(side) > 0 {
+				foot = l.Foot
+			}
+		}
+		at, _ = between(foot, top)
+		side = e.outward(host, at.up)
+	}
 	return frame{foot.Lerp(top, .5).Add(side.Mul(.62)).Sub(at.up.Mul(.08)), at.up}
 }
 

@@ -105,8 +105,8 @@ func (e *engraver) columnPlaces(id int32) []frame {
 	host := e.p.Poses[id].Host
 	side := e.outward(host, at.up)
 	var places []frame
-	for _, up := range [...]float64{0, -.12, .12, -.24, .24} {
-		for _, out := range [...]float64{0, -.1, .1, -.2, .2, -.28} {
+	for _, up := range [...]float64{0, -.12, .12, -.24, .24, .4, -.4, .6} {
+		for _, out := range [...]float64{0, -.1, .1, -.2, .2, -.28, .34, .5} {
 			places = append(places, frame{at.foot.Add(side.Mul(out)).Add(at.up.Mul(up)), at.up})
 		}
 	}
@@ -119,7 +119,7 @@ func (e *engraver) travelPlaces(id int32) []frame {
 	up := host.Up.Unit()
 	var places []frame
 	for _, turn := range [...]float64{0, .5, -.5, 1, -1, 1.5, -1.5, 2.2, -2.2, 3} {
-		for _, far := range [...]float64{dotAbove, .36, .44, .54} {
+		for _, far := range [...]float64{dotAbove, .36, .44, .54, .7, .9} {
 			places = append(places, frame{host.Top.Add(up.Rotate(turn).Mul(far)), up})
 		}
 	}

@@ -12,6 +12,7 @@ const (
 	deepPull    = .4
 	steepStep   = .6 // neighbours with more height between them may stand closer
 	steepGap    = .7
+	tightBridge = .73 // of their gaps, that chains keep at least
 	widestPitch = 1.35
 	endShare    = 1.2 // of its gap, at most, between a decrease that ends a row and its neighbour
 	loopGap     = .75 // share of their gap that the chains of a loop of three or more need
@@ -72,7 +73,46 @@ func (p *piece) widthOf(r row, a, b int32) float64 {
 			w -= chainGap * (1 - loopShare) * within * float64(n-2) / float64(n)
 		}
 	})
+	p.runs(r, func(first, last int32) {
+		if share := p.bridgeShare(first, last); share < 1 {
+			for i := max(first-1, a); i < min(last, b); i++ {
+				w -= (1 - share) * p.gap(i, i+1)
+			}
+		}
+	})
 	return w
+}
+
+// bridgeShare is the share of their gaps that the chains from a to b keep where
+// they bridge fewer stitches than they are, as mosaic rows do: the columns beside
+// them stay where they are. It is 1 for other runs.
+func (p *piece) bridgeShare(a, b int32) float64 {
+	left, right := p.prev(a), p.next(b-1)
+	if b-a > 2 || left < 0 || right < 0 || p.nodes[left].nlegs != 1 || p.nodes[right].nlegs != 1 || p.nodes[left].deep || p.nodes[right].deep {
+		return 1
+	}
+	l, m := p.legs[p.nodes[left].leg], p.legs[p.nodes[right].leg]
+	if l.a != l.b || m.a != m.b || l.a < 0 || m.a < 0 || p.nodes[l.a].row != p.nodes[m.a].row || m.a-l.a < 2 {
+		return 1
+	}
+	below := 0.0
+	for i := l.a; i < m.a; i++ {
+		below += p.gap(i, i+1)
+	}
+	r := p.rows[p.nodes[l.a].row]
+	p.runs(r, func(c, d int32) { // which may be drawn together itself
+		if c >= l.a && d <= m.a {
+			share := p.bridgeShare(c, d)
+			for i := c - 1; share < 1 && i < d; i++ {
+				below -= (1 - share) * p.gap(i, i+1)
+			}
+		}
+	})
+	own := 0.0
+	for i := left; i < right; i++ {
+		own += p.gap(i, i+1)
+	}
+	return min(1, max(tightBridge, below/own))
 }
 
 // placeRow gives a row its direct places over the rows below it.
@@ -111,6 +151,12 @@ func (p *piece) placeRow(r row, s *separator) {
 	}
 	p.levelRow(r)
 	p.fillUnknown(r, s)
+	p.runs(r, func(a, b int32) {
+		share := p.bridgeShare(a, b)
+		for i := max(a-1, r.first); share < 1 && i < b; i++ {
+			s.gap[i-r.first] *= share
+		}
+	})
 	for k := 0; k+1 < n; k++ {
 		if i := r.first + int32(k); math.Abs(p.at[i].Y-p.at[i+1].Y) > steepStep {
 			s.gap[k] *= steepGap

@@ -99,6 +99,8 @@ func (x *relaxer) gatherStems(i int32, r row) {
 			switch {
 			case n.fan >= 0:
 				s.turn = x.w.fan
+			case l.a == l.b && p.nodes[l.a].fan >= 0 && p.besideChain(i): // it goes on in the fan's direction
+				s.turn, s.lean = x.w.fan, p.leanOf(l.a)
 			case x.atEdge(i, r):
 				s.turn = x.w.edgeUp
 			}
@@ -219,6 +221,12 @@ func (x *relaxer) pullStems() {
 		x.pull(s.top, want, s.turn)
 		x.pullPlace(s.a, s.b, want.Mul(-1), s.turn)
 	}
+}
+
+// besideChain reports whether a chain lies on either side of a node.
+func (p *piece) besideChain(i int32) bool {
+	a, b := p.prev(i), p.next(i)
+	return a >= 0 && p.nodes[a].chain || b >= 0 && p.nodes[b].chain
 }
 
 // outwardOf is where a stitch of a round stands from its place l: a member of a fan

@@ -1,0 +1,46 @@
+package layout
+
+import (
+	"math"
+	"testing"
+)
+
+func TestDecreasingClothNarrows(t *testing.T) {
+	tests := []struct {
+		name, rows  string
+		left, right float64 // how far the edges of the last row lie inside those of the first, u
+	}{
+		{"at both ends", `
+Ch 15.
+Row 1: Dc in 4th ch from hook (skipped 3 ch count as dc) and in each ch across, turn.
+Row 2: Ch 3 (counts as dc), skip first st, dc2tog, dc in next 7 sts, dc2tog, dc in last st, turn.
+Row 3: Ch 3 (counts as dc), skip first st, dc2tog, dc in next 5 sts, dc2tog, dc in last st, turn.`, 2, 2},
+		{"at one end", `
+Ch 15.
+Row 1: Dc in 4th ch from hook (skipped 3 ch count as dc) and in each ch across, turn.
+Row 2: Ch 3 (counts as dc), skip first st, dc in next 9 sts, dc2tog, dc in last st, turn.`, 0, 1},
+		{"nowhere", `
+Ch 15.
+Row 1: Dc in 4th ch from hook (skipped 3 ch count as dc) and in each ch across, turn.
+Row 2: Ch 4 (counts as dc and ch 1), skip first 2 sts, *dc in next st, ch 1, skip next st; rep from * to last st, dc in last st, turn.`, 0, 0},
+	}
+	for _, tt := range tests {
+		t.Run(tt.name, func(t *testing.T) {
+			p := Arrange(swatchOf(t, tt.rows, 1), Measured())
+			edges := func(r int) (left, right float64) {
+				left, right = math.Inf(1), math.Inf(-1)
+				for id := p.Fabric.Rows[r].First; id < p.Fabric.Rows[r].Last; id++ {
+					if q := &p.Poses[id]; q.Placed {
+						left, right = min(left, q.Top.X), max(right, q.Top.X)
+					}
+				}
+				return left, right
+			}
+			a, b := edges(1)
+			c, d := edges(len(p.Fabric.Rows) - 1)
+			if math.Abs(c-a-tt.left) > .7 || math.Abs(b-d-tt.right) > .7 {
+				t.Errorf("the last row lies %.2f inside the left edge and %.2f inside the right, want %.1f and %.1f", c-a, b-d, tt.left, tt.right)
+			}
+		})
+	}
+}
