@@ -50,7 +50,7 @@ func TestPicturesAreThoseOfRowsWorkedAnew(t *testing.T) {
 // anew makes everything of the present rows with nothing to take over.
 func (d *desk) anew() *Made {
 	s := d.Session
-	m := &Made{job: job{s.document, s.Pattern(), s.piece, s.size, s.colourway, s.look}}
+	m := &Made{job: job{s.document, s.Pattern(), s.piece, s.size, s.colourway, s.look, s.hands}}
 	m.Work = model.Work(s.lib, m.pattern, m.size)
 	k := &maker{lib: s.lib, sprites: s.maker.sprites}
 	k.chart(m, &Made{})

@@ -14,6 +14,7 @@ import (
 	"strandway/model/pattern"
 	"strandway/model/stitch"
 	"strandway/model/syntax"
+	"strandway/model/yarn"
 	"strandway/render/cloth"
 )
 
@@ -29,6 +30,15 @@ type job struct {
 	piece, size int
 	colourway   string
 	look        Look
+	hands       *yarn.Memory
+}
+
+// handsOf is what is remembered of the maker's hands.
+func (j *job) handsOf() yarn.Memory {
+	if j.hands == nil {
+		return nil
+	}
+	return *j.hands
 }
 
 // Made is what the background has made of a state of the document. It is never changed.
@@ -97,6 +107,20 @@ func (s *Session) Made() *Made {
 	return s.made
 }
 
+// SetHands has yarns reckoned by what is remembered of the maker's hands.
+func (s *Session) SetHands(hands yarn.Memory) {
+	s.hands = &hands
+	s.remake()
+}
+
+// Hands is what is remembered of the maker's hands.
+func (s *Session) Hands() yarn.Memory {
+	if s.hands == nil {
+		return nil
+	}
+	return *s.hands
+}
+
 // Since carries places in the rows that were worked over to the present rows.
 func (s *Session) Since() Shift {
 	if m := s.Made(); m != nil {
@@ -114,7 +138,7 @@ func (s *Session) Current() bool {
 func (s *Session) Worked() bool { return s.made != nil && s.made.pattern == s.Pattern() }
 
 func (s *Session) remake() {
-	s.maker.ask(job{s.document, s.Pattern(), s.piece, s.size, s.colourway, s.look})
+	s.maker.ask(job{s.document, s.Pattern(), s.piece, s.size, s.colourway, s.look, s.hands})
 }
 
 func (s *Session) receive(m *Made) {
@@ -218,11 +242,11 @@ func (k *maker) work(j job) {
 	all.Go(func() { k.chart(&next, last) })
 	all.Go(func() { k.cloth(&next, last) })
 	all.Go(func() {
-		if same {
+		if same && k.last.hands == j.hands {
 			next.Figures = k.last.Figures
 			return
 		}
-		next.Figures = m.Work.Figures()
+		next.Figures = m.Work.FiguresBy(j.handsOf())
 	})
 	all.Wait()
 	k.last = &next

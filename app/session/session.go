@@ -14,6 +14,7 @@ import (
 	"strandway/model/edit"
 	"strandway/model/pattern"
 	"strandway/model/stitch"
+	"strandway/model/yarn"
 )
 
 // Change tells observers what is new.
@@ -46,6 +47,7 @@ type Session struct {
 	read      reading
 	look      Look
 	unsure    standing
+	hands     *yarn.Memory // nil: nothing is remembered
 
 	made     *Made
 	maker    *maker
