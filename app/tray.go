@@ -174,6 +174,9 @@ func (w *window) chooseLast() {
 
 // pictureKey goes from stitch to stitch and edits what is chosen.
 func (w *window) pictureKey(e *fyne.KeyEvent) {
+	if w.win.Canvas().Focused() == w.pair.Chart && w.noteKey(e) {
+		return
+	}
 	held := w.modifiers()
 	extend := held&fyne.KeyModifierShift != 0
 	switch e.Name {

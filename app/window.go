@@ -3,6 +3,7 @@ package app
 import (
 	"image"
 	"image/color"
+	"slices"
 	"strings"
 	"time"
 
@@ -113,7 +114,7 @@ func newWindow(a fyne.App, lib *stitch.Library, s *session.Session, set *setting
 	w.pair = picture.New(s, th, post)
 	w.pair.Yarns, w.pair.Drew = w.inks, w.drew
 	w.pair.Menu = func(at fyne.Position) { w.popUp(pictureMenu, at) }
-	w.pair.Modifiers, w.pair.Over = w.modifiers, w.overStitch
+	w.pair.Modifiers, w.pair.Over, w.pair.Noted = w.modifiers, w.overStitch, w.sayNote
 	w.pair.Key, w.pair.Letter = w.pictureKey, w.pictureLetter
 
 	panel := func(height float32, draw func(*control.Canvas, theme.Tokens, fyne.Size) []control.Spot) *control.Panel {
@@ -152,7 +153,7 @@ func newWindow(a fyne.App, lib *stitch.Library, s *session.Session, set *setting
 	w.divider = newDivider(w)
 
 	w.over = container.NewStack()
-	w.table = inLanguage(append(w.actions(), w.colourActions()...))
+	w.table = inLanguage(slices.Concat(w.actions(), w.noteActions(), w.colourActions()))
 	w.win.SetMainMenu(w.menu())
 	w.bindMenus()
 	w.bindMoreKeys()

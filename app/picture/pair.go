@@ -26,6 +26,7 @@ type Pair struct {
 	Letter    func(rune)         // a letter typed in a picture
 	Key       func(*fyne.KeyEvent)
 	Menu      func(fyne.Position) // shows the menu of what is chosen
+	Noted     func()              // a note beside the chart is chosen, or none any more
 	InHand    int                 // the fabric row that is being written, -1 for none
 	Lit       []int32             // stitches lit because the pointer or the caret is at what made them
 
@@ -50,6 +51,7 @@ type Pair struct {
 	Cloth     *Pane
 	chart     *chartSight
 	cloth     *clothSight
+	notes     notes
 	chartHead *control.Panel
 	clothHead *control.Panel
 	line      *canvas.Rectangle
@@ -68,18 +70,23 @@ func New(s *session.Session, th *theme.Theme, post func(func())) *Pair {
 	p.line = canvas.NewRectangle(th.Tokens().Line)
 	p.busy = canvas.NewRectangle(th.Tokens().Accent)
 	p.busy.Hide()
-	p.InHand = -1
+	p.InHand, p.notes.chosen = -1, -1
 	p.ExtendBaseWidget(p)
 	s.Watch(p.changed)
 	return p
 }
 
 func (p *Pair) changed(c session.Change) {
+	const other = session.Text | session.Shown // another piece
+	if c&other == other || c&session.Choice != 0 && len(p.s.Chosen().Stitches) > 0 {
+		p.notes.chosen = -1
+	}
 	switch {
 	case c&session.File != 0 && c&session.Pictures != 0: // another document
 		p.chart, p.cloth, p.shown, p.unsure = nil, nil, nil, nil
 		p.Chart.sight, p.Cloth.sight = nil, nil
 		p.view.Whole = true
+		p.notes = notes{chosen: -1}
 	case c&(session.Pictures|session.Worked) != 0:
 		p.take()
 	case c&(session.Choice) != 0:

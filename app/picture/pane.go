@@ -118,7 +118,8 @@ func (p *Pane) Mark() {
 			p.glow(lit.box, k)
 		}
 		p.showStroke()
-		if p.dragged && p.button == desktop.MouseButtonPrimary {
+		p.markNote(k)
+		if p.dragged && p.button == desktop.MouseButtonPrimary && !p.pair.notes.held {
 			p.frame(choiceBox{box: geom.Empty().Add(p.from).Add(p.place(p.press)), framed: true}, k)
 		}
 	}
@@ -234,6 +235,9 @@ func (p *Pane) MouseDown(e *desktop.MouseEvent) {
 		return
 	}
 	p.from = p.place(e.Position)
+	if p.takeNote(e.Position) {
+		return
+	}
 	id, ok := p.sight.hit(p.from)
 	switch {
 	case !ok:
@@ -268,6 +272,9 @@ func (p *Pane) StitchAt(at fyne.Position) (id int32, ok bool) {
 
 // MouseUp ends a choice.
 func (p *Pane) MouseUp(e *desktop.MouseEvent) {
+	if p.dropNote(p.dragged) {
+		p.dragged = false
+	}
 	if p.stroke != nil {
 		p.endStroke()
 		return
@@ -290,6 +297,9 @@ func (p *Pane) Dragged(e *fyne.DragEvent) {
 		return
 	}
 	p.press, p.dragged = e.Position, true
+	if p.dragNote(e.Position) {
+		return
+	}
 	if p.button == desktop.MouseButtonTertiary {
 		p.pan(float64(e.Dragged.DX), float64(e.Dragged.DY))
 		return
