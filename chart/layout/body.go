@@ -10,9 +10,10 @@ import (
 const (
 	hollowShare = .78 // of the radius of flat rounds, under which a piece is hollow
 	leastRounds = 4
-	growthShare = .5   // of the growth that lies flat, under which rounds are sides
-	widerSides  = 1.25 // how much wider than the crown the sides may grow and still lie as a strip
-	stripMargin = 3    // between a crown and the strip of its sides, u
+	leastSides  = 2   // rounds without growth that make a side
+	growthShare = .5  // of the growth that lies flat, under which rounds are sides
+	widerSides  = 1.6 // how much wider than the crown the sides may grow and still lie as a strip
+	stripMargin = 3   // between a crown and the strip of its sides, u
 	sightFrom   = 24 * math.Pi / 180
 )
 
@@ -29,15 +30,18 @@ func (p *piece) hollow() *profile {
 		return nil
 	}
 	q := &profile{sides: len(p.rows)}
-	flat, last, up, before := p.feetR/2, 0.0, 0.0, 0.0
+	flat, last, up, before, straight := p.feetR/2, 0.0, 0.0, 0.0, 0
 	for k, r := range p.rows {
 		if !r.closed {
 			return nil
 		}
 		h, natural := p.rowHeight(r), p.natural(r)
 		flat += h
-		if natural-before >= growthShare*2*math.Pi*h {
-			q.sides = k + 1
+		switch {
+		case natural-before < growthShare*2*math.Pi*h:
+			straight++
+		case straight < leastSides: // a brim that grows below the sides is part of them
+			q.sides, straight = k+1, 0
 		}
 		before = natural
 		d := max(-.95*h, min(h, natural/(2*math.Pi)-last))
@@ -141,8 +145,12 @@ func (p *piece) layStrip(k int) {
 	ground := p.rows[k-1]
 	n := int32(ground.len())
 	shift := int32(len(p.nodes)) - ground.first
+	pitch := 1.0 // a brim that widens the sides spreads their columns
+	for _, r := range p.rows[k:] {
+		pitch = max(pitch, p.natural(r)/p.natural(ground))
+	}
 	for i := range n {
-		p.ghost(geom.Point{X: float64(i)})
+		p.ghost(geom.Point{X: float64(i) * pitch})
 		p.nodes[len(p.nodes)-1].row = int32(k - 1)
 	}
 	for j := p.nodes[p.rows[k].first].leg; j < int32(len(p.legs)); j++ {
@@ -150,7 +158,7 @@ func (p *piece) layStrip(k int) {
 			l.a, l.b = l.a+shift, l.b+shift
 		}
 	}
-	high, wide := 0.0, float64(n-1)
+	high, wide := 0.0, float64(n-1)*pitch
 	var s separator
 	for j := k; j < len(p.rows); j++ {
 		r := &p.rows[j]
