@@ -1,6 +1,10 @@
 package layout
 
-import "slices"
+import (
+	"slices"
+
+	"strandway/model/stitch"
+)
 
 // closeUp draws together the stitches of a row of cloth that decreases or skips
 // have left apart: rows of fewer stitches are narrower. What stands apart by
@@ -16,9 +20,8 @@ func (p *piece) closeUp(r row) {
 	apart := false
 	for k := 1; k < n; k++ {
 		i := r.first + int32(k)
-		a, b := &p.nodes[i-1], &p.nodes[i]
 		d := p.at[i].X - p.at[i-1].X
-		if most := widest * p.gap(i-1, i); d > most && !a.chain && !b.chain && a.fan < 0 && b.fan < 0 && !a.slip && !b.slip {
+		if most := widest * p.gap(i-1, i); d > most && p.closes(i-1) && p.closes(i) {
 			d, apart = most, true
 		}
 		x[k] = x[k-1] + d
@@ -35,4 +38,15 @@ func (p *piece) closeUp(r row) {
 	for k := range x {
 		p.at[r.first+int32(k)].X = x[k] + middle
 	}
+}
+
+// closes reports whether a node closes up to its neighbours. Stitches that end
+// with a chain of their own, or stand for several, keep their room.
+func (p *piece) closes(i int32) bool {
+	n := &p.nodes[i]
+	if n.chain || n.fan >= 0 || n.slip {
+		return false
+	}
+	k := p.f.Kind(n.id)
+	return k.Offers <= 1 && !slices.ContainsFunc(k.Movements(), func(m stitch.Movement) bool { return m.Do == "ch" })
 }

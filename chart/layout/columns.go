@@ -174,6 +174,7 @@ func (p *piece) placeRow(r row, s *separator) {
 	for k := range n {
 		p.at[r.first+int32(k)].X = s.x[k]
 	}
+	p.closeUp(r)
 }
 
 // levelRow puts long stitches and posts among others level with the ordinary
