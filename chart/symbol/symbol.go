@@ -8,6 +8,7 @@ import (
 	"fmt"
 	"io/fs"
 	"maps"
+	"slices"
 	"sync"
 
 	"github.com/pelletier/go-toml/v2"
@@ -96,6 +97,9 @@ func (s *Set) Symbol(name string) (*Symbol, bool) {
 	y, ok := s.byName[name]
 	return y, ok
 }
+
+// Names are the names of all symbols, in the order of the alphabet.
+func (s *Set) Names() []string { return slices.Sorted(maps.Keys(s.byName)) }
 
 // With is the set and some symbols more; those of a name in the set take its place.
 func (s *Set) With(more ...*Symbol) *Set {
