@@ -6,13 +6,13 @@ import (
 	"strandway/model/stitch"
 )
 
-// closeUp draws together the stitches of a row of cloth that decreases or skips
-// have left apart: rows of fewer stitches are narrower. What stands apart by
-// chains, and fans, stay as they are, and most of the row stays where it is.
+// closeUp draws the stitches of a row of cloth to the decreases beside them: rows
+// of fewer stitches are narrower. Most of the row stays where it is, and a
+// foundation holds the first.
 func (p *piece) closeUp(r row) {
 	const widest = 1.15 // of the gap between neighbours
 	n := r.len()
-	if !p.h.measured || n < 3 {
+	if !p.h.measured || n < 3 || p.nodes[r.first].row < 2 {
 		return
 	}
 	x := make([]float64, n) // drawn together
@@ -21,7 +21,7 @@ func (p *piece) closeUp(r row) {
 	for k := 1; k < n; k++ {
 		i := r.first + int32(k)
 		d := p.at[i].X - p.at[i-1].X
-		if most := widest * p.gap(i-1, i); d > most && p.closes(i-1) && p.closes(i) {
+		if most := widest * p.gap(i-1, i); d > most && p.closes(i-1) && p.closes(i) && (p.nodes[i-1].nlegs > 1 || p.nodes[i].nlegs > 1) {
 			d, apart = most, true
 		}
 		x[k] = x[k-1] + d

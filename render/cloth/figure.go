@@ -142,6 +142,9 @@ func (m *maker) star(id int32, legs []layout.Leg, eye geom.Point, z float64) {
 		from = append(from, m.foot(id, &legs[i]))
 	}
 	way := m.along(id)
+	if id == m.fabric.Rows[m.fabric.Stitches[id].Row].First || !m.plan.Poses[id-1].Placed { // no star before
+		way = way.Mul(.3)
+	}
 	side := from[0].Sub(way.Mul(.5)) // the last place of the star before
 	from = append(from, side, side.Lerp(eye.Sub(way), .5), eye.Sub(way.Mul(.9)))
 	for i, a := range from {
