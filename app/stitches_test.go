@@ -21,13 +21,13 @@ func TestFindAStitch(t *testing.T) {
 		p := session.Blank()
 		p.Terms = c.terms
 		w.beginWith(p)
-		w.write("With A, ch 21.\nRow 1: ")
+		w.write("With A, ch 21.\nRow 1: *")
 		w.findStitch()
 		for _, r := range c.sought {
 			w.win.Canvas().Focused().TypedRune(r)
 		}
 		w.press(fyne.KeyReturn)
-		if got := w.s.Rows(); !strings.HasSuffix(got, "Row 1: "+c.want) || w.sheetOpen() {
+		if got := w.s.Rows(); !strings.HasSuffix(got, "Row 1: * "+c.want) || w.sheetOpen() {
 			t.Errorf("%s %q: the rows are %q", c.terms, c.sought, got)
 		}
 		if lately := w.lately(); len(lately) != 1 || w.trayWord(lately[0]) != c.want {

@@ -2,14 +2,11 @@ package app
 
 import (
 	"image"
-	"strings"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 
 	"strandway/app/control"
-	"strandway/app/picture"
-	"strandway/app/session"
 	"strandway/app/theme"
 	"strandway/app/translation"
 	"strandway/chart"
@@ -54,42 +51,12 @@ func (w *window) drawTray(d *control.Canvas, k theme.Tokens, size fyne.Size) []c
 			}
 			d.Add(w.symbol(kind, k, 40, 36), x+width/2-20, 0, 40, 36)
 			d.WordsMid(word, x+width/2, 43, theme.Small, false, k.Ink)
-			spots = append(spots, control.Spot{X: x, Y: 3, W: width, H: 48, Hint: upperFirst(w.lib.Name(kind, termsOf(w.s.Pattern().Terms))) + ": " + translation.Say("a click writes it, or works it in place of what is chosen; drag it onto a stitch"), Do: func() { w.takeStitch(kind, word) }, Drop: func(at fyne.Position) { w.dropStitch(kind, at) }})
+			spots = append(spots, control.Spot{X: x, Y: 3, W: width, H: 48, Hint: upperFirst(w.lib.Name(kind, termsOf(w.s.Pattern().Terms))) + ": " + translation.Say("a click works it next, or in place of what is chosen; drag it onto a stitch; more under the second button"), Do: func() { w.takeStitch(kind, word) }, Drop: func(at fyne.Position) { w.dropStitch(kind, at) },
+				Carry: func(at fyne.Position) { w.carryStitch(kind, at) }, Menu: func(at fyne.Position) { w.stitchMenu(kind, at) }})
 			x += width
 		}
 	}
 	return append(spots, all)
-}
-
-// takeStitch works a kind in place of the chosen stitches, or writes it at the caret.
-func (w *window) takeStitch(k *stitch.Kind, word string) {
-	w.took(k)
-	if w.hasChoice() {
-		w.tell(w.s.Put(session.Typed{N: 1, Kind: k}))
-		return
-	}
-	before := w.s.Rows()[:w.s.Caret().Span().Start]
-	switch {
-	case before == "" || strings.HasSuffix(before, " ") || strings.HasSuffix(before, "\n") || strings.HasSuffix(before, "("):
-	case strings.HasSuffix(before, ",") || strings.HasSuffix(before, ":") || strings.HasSuffix(before, "*"):
-		word = " " + word
-	default:
-		word = ", " + word
-	}
-	w.s.Type(word)
-	w.win.Canvas().Focus(w.page)
-}
-
-// dropStitch works a kind in place of the stitch that it was dropped on.
-func (w *window) dropStitch(k *stitch.Kind, at fyne.Position) {
-	for _, pane := range []*picture.Pane{w.pair.Chart, w.pair.Cloth} {
-		if id, ok := pane.StitchAt(at); ok {
-			w.s.Choose([]int32{id}, id)
-			w.tell(w.s.Put(session.Typed{N: 1, Kind: k}))
-			return
-		}
-	}
-	w.say("Drop a stitch on the one that it is to be worked in place of.")
 }
 
 // symbol is a stitch's chart symbol for the tray, drawn once for a light and once for a dark window.

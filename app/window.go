@@ -84,9 +84,10 @@ type window struct {
 	notice   *control.Panel  // the strip above the view
 	notices  []notice        // those that wait; the strip shows the first
 	keeper   keeper
-	brush    string       // letter of the yarn that stitches were coloured in last
-	strokes  []func()     // of the pencil, that wait to be worked
-	guide    *guide.Guide // through the first mat; nil when it is not walked
+	carried  *fyne.Container // a stitch on its way from the tray; nil while none is
+	brush    string          // letter of the yarn that stitches were coloured in last
+	strokes  []func()        // of the pencil, that wait to be worked
+	guide    *guide.Guide    // through the first mat; nil when it is not walked
 	contact  contact
 
 	alone      bool   // the stage has the screen to itself

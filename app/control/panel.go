@@ -17,6 +17,8 @@ type Spot struct {
 	Do         func()
 	Hint       string                 // one line, shown in the status line under the pointer
 	Drop       func(at fyne.Position) // takes it when it has been dragged to a place of the window; nil: it stays
+	Carry      func(at fyne.Position) // follows it while it is dragged; may be nil
+	Menu       func(at fyne.Position) // shows its menu at a place of the window; nil: it has none
 	Button     bool                   // a stop of Tab, where the panel has such stops
 	First      bool                   // where the keys begin
 }
@@ -40,7 +42,7 @@ type Panel struct {
 	at      int // the spot the keys are at
 	over    int // the spot under the pointer, -1 for none
 	focused bool
-	dragged func(at fyne.Position) // drops the spot that is being dragged; nil while none is
+	dragged *Spot // the spot that is being dragged; nil while none is
 	dropAt  fyne.Position
 }
 
@@ -187,17 +189,28 @@ func (p *Panel) Dragged(e *fyne.DragEvent) {
 		if i < 0 || p.spots[i].Drop == nil {
 			return
 		}
-		p.dragged = p.spots[i].Drop
+		spot := p.spots[i]
+		p.dragged = &spot
 	}
 	p.dropAt = e.AbsolutePosition
+	if p.dragged.Carry != nil {
+		p.dragged.Carry(p.dropAt)
+	}
 }
 
 // DragEnd drops what was taken along.
 func (p *Panel) DragEnd() {
 	if p.dragged != nil {
-		drop := p.dragged
+		drop := p.dragged.Drop
 		p.dragged = nil
 		drop(p.dropAt)
+	}
+}
+
+// TappedSecondary shows the menu of the spot under the pointer.
+func (p *Panel) TappedSecondary(e *fyne.PointEvent) {
+	if i := p.spotAt(e.Position); i >= 0 && p.spots[i].Menu != nil {
+		p.spots[i].Menu(e.AbsolutePosition)
 	}
 }
 

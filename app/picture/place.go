@@ -18,3 +18,9 @@ func (p *Pane) PlaceOf(id int32) (at fyne.Position, ok bool) {
 	q := p.matrix(1).Apply(geom.Point{X: b.Centre().X, Y: b.Min.Y})
 	return fyne.CurrentApp().Driver().AbsolutePositionForObject(p).AddXY(float32(q.X), float32(q.Y)+4), true
 }
+
+// Holds reports whether a place of the window lies in the pane.
+func (p *Pane) Holds(at fyne.Position) bool {
+	in := at.Subtract(fyne.CurrentApp().Driver().AbsolutePositionForObject(p))
+	return p.sight != nil && p.Visible() && in.X >= 0 && in.Y >= 0 && in.X <= p.Size().Width && in.Y <= p.Size().Height
+}

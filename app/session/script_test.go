@@ -60,7 +60,7 @@ func (d *desk) settleDown(t *testing.T) {
 //	stitch R.S       the S-th stitch of fabric row R is chosen
 //	also R.S         is chosen too
 //	repeat N, mirror, pastewords TEXT, place NAME   the chosen stitches; copied TEXT is what they say
-//	put WORD, insert WORD, takeout   as typed in a picture: 5dc, ch3, sk2
+//	put WORD, insert WORD, append WORD, across WORD, takeout   as typed in a picture: 5dc, ch3, sk2
 //	rest             nothing is typed for a while
 //	loose            nothing is chosen any more
 //	pencil LETTER, fill LETTER   the chosen stitches, or the patch about them, in a yarn
@@ -169,16 +169,13 @@ func (d *desk) do(t *testing.T, verb, rest string) string {
 		if err != nil {
 			return err.Error()
 		}
-	case "put", "insert":
+	case "put", "insert", "append", "across":
 		d.settleDown(t)
 		typed, err := d.ReadTyped(rest)
 		if err != nil {
 			return err.Error()
 		}
-		edit := d.Put
-		if verb == "insert" {
-			edit = d.Insert
-		}
+		edit := map[string]func(Typed) error{"put": d.Put, "insert": d.Insert, "append": d.Append, "across": d.Across}[verb]
 		if err := edit(typed); err != nil {
 			return err.Error()
 		}

@@ -7,7 +7,6 @@ import (
 	"strconv"
 	"strings"
 
-	"strandway/model/edit"
 	"strandway/model/stitch"
 	"strandway/model/syntax"
 	"strandway/model/work"
@@ -141,7 +140,7 @@ func (t Typed) beside(n syntax.Node) []syntax.Node {
 // to work, else into the same place, as an increase. With nothing chosen it goes to the end of the row in hand.
 func (s *Session) Insert(t Typed) error {
 	if len(s.chosen.Stitches) == 0 {
-		return s.appendTo(t)
+		return s.Append(t)
 	}
 	left := 0
 	if m := s.Made(); m != nil && int(s.chosen.Lead) < len(m.Fabric().Stitches) {
@@ -175,51 +174,4 @@ func (s *Session) Put(t Typed) error {
 	return s.editSteps("Change stitch", s.eachChosen(func(st work.Step) []syntax.Node {
 		return []syntax.Node{t.make(t.N, placeOf(st.Node))}
 	}), 0)
-}
-
-// appendTo writes what was typed at the end of the words of the row in hand, before its turn.
-func (s *Session) appendTo(t Typed) error {
-	tree := s.Tree()
-	at := -1
-	line := edit.Line(tree.Text, s.caret.At)
-	caret := max(line.Start, len(strings.TrimRight(tree.Text[:s.caret.At], " "))) // spaces behind the last word are the row's own
-	for i, r := range tree.Rows {
-		if caret >= r.Span.Start && caret <= r.Span.End {
-			at = i
-		}
-	}
-	if at < 0 {
-		return errors.New("begin a row first")
-	}
-	row := tree.Rows[at]
-	place, end := bodyOf(tree, row), len(row.Body)
-	if end > 0 {
-		if turn, ok := row.Body[end-1].(*syntax.Turn); ok {
-			place.End = turn.Start
-			end--
-		}
-	}
-	left := 0
-	if m := s.Made(); m != nil && m.pattern == s.Pattern() {
-		if works := m.Works(at); len(works) == 1 {
-			left = m.Fabric().Rows[works[0]].Unworked
-		}
-	}
-	words := syntax.PrintNodes(work.Fold(t.along(left)), s.printing())
-	old := strings.TrimRight(tree.Text[place.Start:place.End], " ,")
-	switch {
-	case old != "":
-		words = ", " + words
-	default:
-		words = strings.ToUpper(words[:1]) + words[1:]
-		if row.Head.Len() > 0 && !strings.HasSuffix(tree.Text[:place.Start], " ") {
-			words = " " + words
-		}
-	}
-	if end < len(row.Body) {
-		words += ", "
-	}
-	place.Start += len(old)
-	s.Replace("Add stitch", place, words)
-	return nil
 }
