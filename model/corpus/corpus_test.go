@@ -80,6 +80,7 @@ func try(lib *stitch.Library, e corpus.Example) (out outcome) {
 		}
 	}
 	worked := model.Work(lib, p, 0)
+	e.Pieces = joined(e.Pieces, worked)
 	for i, want := range e.Pieces {
 		out.rows += len(want.Counts)
 		if i >= len(worked.Pieces) {
@@ -92,6 +93,9 @@ func try(lib *stitch.Library, e corpus.Example) (out outcome) {
 		}
 		if want.More {
 			counts, sides = counts[:min(len(counts), len(want.Counts))], sides[:min(len(sides), len(want.Sides))]
+		}
+		for n := len(want.Counts); n > len(counts) && want.Counts[n-1] == corpus.Unsaid; n-- { // a row that cannot be read makes nothing
+			want.Counts = want.Counts[:n-1]
 		}
 		for k, n := range want.Counts {
 			if n == corpus.Unsaid && k < len(counts) {
@@ -159,6 +163,25 @@ func rows(f *fabric.Fabric) (counts []int, sides string) {
 		}
 	}
 	return counts, sides
+}
+
+// joined makes one piece of those that go on where another ends: the worker keeps them in one fabric.
+func joined(pieces []corpus.Piece, worked *model.Worked) (out []corpus.Piece) {
+	for i, p := range pieces {
+		own := i == 0 || p.Name == "*" || slices.ContainsFunc(worked.Pieces, func(w model.PieceWork) bool {
+			return strings.EqualFold(p.Name, bare(p.Name, w.Piece.Name))
+		})
+		if own {
+			out = append(out, p)
+			continue
+		}
+		last := &out[len(out)-1]
+		last.Counts, last.More = slices.Concat(last.Counts, p.Counts), p.More
+		if last.Sides += p.Sides; p.Sides == "" {
+			last.Sides = ""
+		}
+	}
+	return out
 }
 
 // bare is a piece's name without how often it is made, unless that is asked for.

@@ -148,7 +148,7 @@ func (r *reader) rule(text string) {
 	}
 }
 
-var governs = regexp.MustCompile(`(?i)\b(?:ch(?:ain)?s?\b.*\b(?:not |n't |n’t )?counts?\b(?: as)?|do(?:es)? not turn\b|never turn|without turning|(?:all|every) (?:rows?|rounds?|rnds?).*(?:right side|RS))`)
+var governs = regexp.MustCompile(`(?i)\b(?:ch(?:ain)?s?\b.*\b(?:not |n't |n’t )?counts?\b(?: as)?|do(?:es)? not turn\b|never turn|(?:don't|don’t) (?:ever )?turn|without turning|(?:all|every) (?:rows?|rounds?|rnds?).*(?:right side|RS))`)
 
 var (
 	hookMM     = regexp.MustCompile(`(?i)(\d{1,2}(?:[.,]\d{1,2})?)\s*-?\s*mm\b`)
@@ -224,6 +224,12 @@ func (r *reader) sizeNames(text string) {
 	if m := sizesInText.FindStringSubmatch(text); m != nil && len(r.p.Sizes) == 0 && r.namesSizes(m[1], m[2]) {
 		return
 	}
+	if m := sizesByAge.FindStringSubmatch(text); m != nil && len(r.p.Sizes) == 0 {
+		for _, name := range append([]string{m[1]}, listOf.FindAllString(m[2], -1)...) {
+			r.p.Sizes = append(r.p.Sizes, pattern.Size{Name: name})
+		}
+		return
+	}
 	s, rest, ok := sectionHead(text)
 	if r.section != sizes && !sizesWord.MatchString(text) && !bareSizes.MatchString(text) || len(r.p.Sizes) > 0 {
 		return
@@ -243,7 +249,13 @@ func (r *reader) sizeNames(text string) {
 }
 
 // sizesInText names sizes within a sentence: "in two sizes: Child (Adult)".
-var sizesInText = regexp.MustCompile(`(?i:\bsizes?)\b:?\s+([\pL\d][\pL\d/-]{0,12}(?: [SML])?)\s*[(\[]([\pL\d][^)\]]{0,80})[)\]]`)
+var sizesInText = regexp.MustCompile(`(?i:\bsizes?)\b:?\s+(?i:(?:ladies|women|men|adults?|kids|child(?:ren)?|girls|boys)['’]?s?\s+)?([\pL\d][\pL\d/-]{0,12}(?: [SML])?)\s*[(\[]([\pL\d][^)\]]{0,80})[)\]]`)
+
+// sizesByAge names sizes by numbers: "Sizes: 2 (4, 6) years", "To fit ages 3-6 (6-12) months".
+var (
+	sizesByAge = regexp.MustCompile(`(?i)^(?:to fit |size |sizes )?(?:sizes?|ages?|years)\b:?\s*(?:to fit )?(?:ages?:?\s*)?(\d{1,3}(?:[-–/]\d{1,3})?)\s*[(\[]((?:\d{1,3}(?:[-–/]\d{1,3})?[\s,:;]*)+)[)\]]\s*(?:years?|months?|mths?|yrs?|$|[–—-])`)
+	listOf     = regexp.MustCompile(`\d{1,3}(?:[-–/]\d{1,3})?`)
+)
 
 // namesSizes takes names for those of the sizes, if they can be.
 func (r *reader) namesSizes(first, others string) bool {

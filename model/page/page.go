@@ -68,11 +68,12 @@ type reader struct {
 	told     bool     // the page has begun to tell, so that no title is to come
 	rules    []string // sentences of the notes that govern every row
 	pieces   []*piece
-	open     *passage // the row being gathered
-	heading  *line    // a piece heading that has no rows yet
-	only     string   // the sizes that the rows are for, "" for all
-	multiple string   // stated before the first piece
-	special  *special // the special stitch being gathered
+	open     *passage   // the row being gathered
+	heading  *line      // a piece heading that has no rows yet
+	waiting  []*passage // instructions between such a heading and its first row
+	only     string     // the sizes that the rows are for, "" for all
+	multiple string     // stated before the first piece
+	special  *special   // the special stitch being gathered
 	names    map[string]bool
 	stripes  map[int]string // yarn by row number, from a stripe list
 }

@@ -31,6 +31,9 @@ func (r *reader) sort() {
 	if r.heading != nil { // nothing came of it
 		r.keep(*r.heading)
 	}
+	if len(r.waiting) > 0 {
+		r.flush(r.piece())
+	}
 	r.finish()
 }
 
@@ -150,8 +153,11 @@ func (r *reader) beginsRow(i int, l line) bool {
 		return r.section != gauge || r.readable(rest) > .4
 	}
 	m := bareHead.FindStringSubmatch(l.text)
-	return m != nil && r.readable(m[2]) > .5 && r.section != materials
+	return m != nil && (r.readable(m[2]) > .5 || repBare.MatchString(m[2])) && r.section != materials
 }
+
+// repBare repeats rows that have numbers alone: "Rep 2 and 3."
+var repBare = regexp.MustCompile(`(?i)^rep(?:eat)? \d{1,3}(?:\s*(?:and|&|,|-|–|to)\s*\d{1,3})*\.?$`)
 
 // rowBelow reports whether the line below a bare heading holds its instructions.
 func (r *reader) rowBelow(i int) bool {
@@ -196,6 +202,9 @@ func (r *reader) head(l line) {
 	r.close()
 	if r.heading != nil {
 		r.keep(*r.heading)
+		if len(r.waiting) > 0 {
+			r.flush(r.piece())
+		}
 	}
 	r.heading, r.only = &l, ""
 }
@@ -363,6 +372,10 @@ func (r *reader) write(x *passage) {
 			p.last = n
 		}
 	}
+	if !isRow && r.heading != nil && p.begun && foundationAt(text) < 0 { // "HEAD" and "With A." before its first row
+		r.waiting = append(r.waiting, x)
+		return
+	}
 	if r.heading != nil {
 		if p.begun {
 			p.write(&passage{parts: []part{{r.heading.at, r.heading.text}}}, "Note: ")
@@ -371,12 +384,21 @@ func (r *reader) write(x *passage) {
 			r.rename(p)
 		}
 	}
+	r.flush(p)
 	if r.only != "" && isRow {
 		x = r.forSizes(x)
 	}
 	p.begun = p.begun || isRow || foundationAt(text) >= 0
 	p.ended = cutsYarn.MatchString(text)
 	p.add(x)
+}
+
+// flush writes what has waited for the first row below a heading.
+func (r *reader) flush(p *piece) {
+	for _, x := range r.waiting {
+		p.add(x)
+	}
+	r.waiting = nil
 }
 
 // forSizes writes into a row's heading for which sizes it is.

@@ -17,6 +17,24 @@ type special struct {
 // definitionForm is "Shell (sh): 5 dc in next st", "V-st = (dc, ch 1, dc) in same st".
 var definitionForm = regexp.MustCompile(`^[-•*]?\s*([\pL\d][\pL\d' /-]{0,40}?)\s*(?:[(\[]\s*([^)\]]{1,24}?)\s*[)\]])?\s*(?:is\s*)?(?::|=|\s[–—-]\s)\s*(\S.*)$`)
 
+// sentences parts a line of several definitions: "Shell = 5 dc in st. Picot = ch 3, sl st in 3rd ch from hook."
+func (r *reader) sentences(l line) []line {
+	var out []line
+	at := 0
+	for _, m := range nextDefinition.FindAllStringIndex(l.text, -1) {
+		next := line{l.at + m[0] + 1, strings.TrimLeft(l.text[m[0]+1:], " ")}
+		if !r.defines(next) || !r.defines(line{l.at + at, strings.TrimSpace(l.text[at : m[0]+1])}) {
+			continue
+		}
+		out = append(out, line{l.at + at, strings.TrimSpace(l.text[at : m[0]+1])})
+		at = m[0] + 1
+	}
+	return append(out, line{l.at + at, strings.TrimSpace(l.text[at:])})
+}
+
+// nextDefinition is the end of one definition and the name of the next.
+var nextDefinition = regexp.MustCompile(`\. +\p{Lu}[\pL -]{1,24}(?:\([^)]{1,12}\))?\s*[=:]`)
+
 // defines sees a line that defines a stitch of the designer's own.
 func (r *reader) defines(l line) bool {
 	m := definitionForm.FindStringSubmatch(l.text)
@@ -73,6 +91,13 @@ func (r *reader) shorts(text string) {
 
 // addSpecial adds a line to the definition being gathered, or begins one.
 func (r *reader) addSpecial(l line) {
+	if parts := r.sentences(l); len(parts) > 1 {
+		for _, one := range parts {
+			r.addSpecial(one)
+		}
+		r.endSpecial()
+		return
+	}
 	if r.special == nil || r.defines(l) || capital.MatchString(l.text) && definitionForm.MatchString(l.text) {
 		r.endSpecial()
 		r.special = &special{}

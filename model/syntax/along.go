@@ -71,6 +71,10 @@ func (r *reader) edge() (Edge, bool) {
 func (r *reader) ofChain() {
 	start := r.i
 	r.fill("of", "across", "the", "in")
+	if r.number(0) && r.wordAt(1, "ch") { // "the other side of the 3 ch"
+		r.pass(2)
+		return
+	}
 	if r.word("foundation", "beg", "starting", "base", "ch", "cast-on") && !r.wordAt(1, "row", "rnd", "sp") {
 		for r.word("foundation", "beg", "starting", "base", "ch", "edge", "cast-on") {
 			r.pass(1)
@@ -83,7 +87,7 @@ func (r *reader) ofChain() {
 // alongEdge reads "along the foundation chain" behind a number of stitches.
 func (r *reader) alongEdge() Node {
 	start := r.i
-	if r.lower(r.tok()) != "along" {
+	if !r.word("across", "down", "up") || r.lower(r.tok()) == "across" && !r.wordAt(1, "row", "end", "side") && !(r.wordAt(1, "the") && r.wordAt(2, "other", "opposite")) {
 		return nil
 	}
 	r.pass(1)
@@ -95,11 +99,23 @@ func (r *reader) alongEdge() Node {
 	return &Along{Span: r.span(start), Edge: edge}
 }
 
+// onOtherSide reads "on the other side 2 sc".
+func (r *reader) onOtherSide() []Node {
+	start := r.i
+	r.pass(1)
+	edge, ok := r.edge()
+	if r.fill(",", ":"); !ok || edge != LowerEdge || !r.number(0) && !r.stitchWord(r.i) && !r.word("inc", "dec", "work") {
+		r.i = start
+		return nil
+	}
+	return []Node{&Along{Span: r.span(start), Edge: edge}}
+}
+
 // along reads "working along left edge", "rotate to work along side edge", "working around entire edge".
 func (r *reader) along() []Node {
 	start := r.i
 	r.eat("rotate")
-	r.fill("work", "piece", "to", "now", "the", "and", "begin", "turn", "90", "clockwise", "degrees")
+	r.fill("work", "piece", "to", "now", "the", "and", "begin", "turn", "90", "clockwise", "degrees", "go", "going", "cont", "continue", "continuing")
 	r.fill("working")
 	if !r.word("across", "around", "in", "down", "up", "evenly") || r.i == start && !r.word("across", "around") {
 		r.i = start

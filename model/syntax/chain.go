@@ -41,6 +41,9 @@ func (r *reader) chain() []Node {
 		r.pass(1)
 	}
 	r.fill("st")
+	if c.N.isOne() && r.word("multiple") || r.wordAt(1, "multiple") && r.word("a", "any") {
+		r.sampleOf(&c.N)
+	}
 	r.moreChains(&c.N)
 	k := 0
 	if r.word(",") && r.wordAt(1, "to") && r.wordAt(2, "stand", "count") {
@@ -67,6 +70,40 @@ func (r *reader) chain() []Node {
 	return []Node{c}
 }
 
+// sampleOf reads the "multiple of 14 + 1 for the width you want (sample: 71)" of a foundation: the number that its
+// writer took, else the multiple itself.
+func (r *reader) sampleOf(q *Num) {
+	for k := 0; !r.headingAtLine(k); k++ {
+		t := r.peek(k)
+		if t.kind == lineToken || t.kind == endToken || t.text == "." && r.peek(k+1).kind != numberToken {
+			break
+		}
+		if !sampleWords[r.lower(t)] {
+			continue
+		}
+		for j := k + 1; j < k+6; j++ {
+			if r.number(j) {
+				*q = Plain(r.peek(j).n)
+				r.pass(j + 1)
+				r.fill(")", "]")
+				return
+			}
+			if r.peek(j).kind == lineToken || r.wordAt(j, ".", "multiple") {
+				break
+			}
+		}
+	}
+}
+
+// headingAtLine reports whether a heading begins k tokens on, at the start of a line.
+func (r *reader) headingAtLine(k int) bool {
+	i := r.i + k
+	return i > 0 && r.tokens[min(i, len(r.tokens)-1)-0].kind != lineToken && r.tokens[min(i, len(r.tokens)-1)-1].kind == lineToken && r.headingAt(min(i, len(r.tokens)-1))
+}
+
+// sampleWords stand before the number of chains that a writer took herself.
+var sampleWords = set("mine sample shown pictured example here made used chained started model i e.g eg have ours = :")
+
 // moreChains adds the "+ 1 for turning" of "37 ch, + 1 for turning".
 func (r *reader) moreChains(q *Num) {
 	k := 0
@@ -78,10 +115,11 @@ func (r *reader) moreChains(q *Num) {
 	}
 	n := r.peek(k + 1).n
 	k += 2
-	for r.wordAt(k, "more", "ch", "extra") {
+	turning := r.wordAt(k, "turn", "tch")
+	for r.wordAt(k, "more", "ch", "extra", "turn") {
 		k++
 	}
-	if !r.wordAt(k, "for", "to", "as") || !r.wordAt(k+1, "turn", "tch", "the", "a") {
+	if !turning && (!r.wordAt(k, "for", "to", "as") || !r.wordAt(k+1, "turn", "tch", "the", "a")) {
 		return
 	}
 	*q = q.plus(n)

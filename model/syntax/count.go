@@ -216,22 +216,35 @@ func (r *reader) tallies() []Tally {
 		if r.word("block", "blocks") && r.tree.Units["block"] == nil { // of a piece from corner to corner
 			r.pass(1)
 			t.Each = true
+		} else if r.word("half", "full", "part", "partial") && !r.stitchWord(r.i) && r.peek(1).kind == wordToken { // "2 half shells"
+			r.pass(1)
+			t.What, t.Name, t.Chains, _ = r.what()
+			t.Each = true
 		} else if r.tallyYarn(&t) {
 			r.fill("st")
 		} else if what, name, chains, ok := r.what(); ok {
 			t.What, t.Name, t.Chains = what, name, chains
 			r.fill("st") // "24 sc sts"
+		} else if len(out) > 0 && r.is(wordToken) && !grammar[r.tok().text] && (r.wordAt(1, ",", ")", "]", ".", "and") || r.peek(1).kind == lineToken) { // "2 handles"
+			r.pass(1)
+			t.Each = true
 		} else if r.is(wordToken) && !r.word("turn", "join", "ch", "and", "do", "fasten", "per", "in", "on", "total", "made") {
 			r.i = start
 			break
 		}
 		r.fill("total", "in", "all", "made", "worked", "around", "across", "rem")
-		if r.word("after", "at", "by") && (r.wordAt(1, "row", "rnd", "r", "end", "last", "the") || r.number(1)) { // "97 dc after Row 24"
+		if r.word("after", "at", "by") && !r.wordAt(1, "each", "both") && (r.wordAt(1, "row", "rnd", "r", "end", "last", "the") || r.number(1)) { // "97 dc after Row 24"
 			for r.is(wordToken) && !r.word("turn", "join", "and") || r.number(0) {
 				r.pass(1)
 			}
 		}
-		if r.word("per", "on") || r.words("between") {
+		if r.word("and") && r.wordAt(1, "a", "one") && r.wordAt(2, "half") { // "19 groups and a half group at each end"
+			t.Each = true
+			for r.is(wordToken) && !r.word("turn", "join") {
+				r.pass(1)
+			}
+		}
+		if r.word("per", "on") || r.words("between") || r.words("at", "each") || r.words("at", "both") {
 			t.Each = true
 			for r.is(wordToken) {
 				r.pass(1)

@@ -88,6 +88,10 @@ func (r *reader) heading() (*Row, bool) {
 	case atLine && r.number(0) && r.wordAt(1, ".", ")", ":") && r.peek(2).kind != lineToken && r.peek(2).kind != endToken:
 		row.From, row.To = t.n, t.n
 		r.pass(1)
+		if r.word(")") && r.wordAt(1, "-", dash, "to") && r.number(2) && r.wordAt(3, ")") { // "9) - 13)"
+			row.To = r.peek(2).n
+			r.pass(4)
+		}
 		worded = false
 	case atLine && r.number(0) && r.wordAt(1, "-", dash) && r.number(2) && r.wordAt(3, ".", ")", ":"):
 		r.rowNumbers(row)

@@ -136,6 +136,10 @@ func (r *reader) item() []Node {
 		if !r.wordAt(1, "ch") {
 			r.pass(1)
 			if r.eat("the", "work") || r.eat("work") || r.eat("the", "piece") {
+				if r.word("upside", "around", "to", "so", "90", "180", "clockwise") { // to go on along the other side
+					r.skipTo(",", ";", ".", ":", "and")
+					return []Node{&Note{Span: r.span(start), Text: r.textFrom(start)}}
+				}
 				r.fill(".")
 			}
 			return []Node{&Turn{Span: r.span(start)}}
@@ -145,6 +149,9 @@ func (r *reader) item() []Node {
 			return n
 		}
 	case "join", "close", "unite", "connect":
+		if n := r.joinOther(); n != nil {
+			return n
+		}
 		return r.join()
 	case "with", "using", "attach", "change", "drop", "fasten", "break", "cut", "finish", "pick", "carry", "carrying", "hold", "place",
 		"tie", "end", "fo", "rejoin", "remove", "secure", "slide", "put":
@@ -156,6 +163,17 @@ func (r *reader) item() []Node {
 			r.pass(1)
 		} else if n := r.starting(); n != nil {
 			return n
+		}
+	case "being", "taking", "careful", "carefully", "ensuring":
+		if !r.stitchWord(start+1) && !r.number(1) { // "being careful not to twist"
+			for !r.ended() && !r.word(",", ";", ".", ")", "join") {
+				r.pass(1)
+			}
+			return []Node{&Note{Span: r.span(start), Text: r.textFrom(start)}}
+		}
+	case "last":
+		if r.stitchWord(start+1) && !r.number(1) { // ", last dc in top of tch": where it falls in any case
+			return r.keep()
 		}
 	case "total":
 		if r.row != nil && (r.number(1) || r.wordAt(1, ":", "of") && r.number(2)) {
@@ -170,6 +188,9 @@ func (r *reader) item() []Node {
 			return r.keep()
 		}
 	case "in":
+		if n := r.onOtherSide(); n != nil {
+			return n
+		}
 		if n := r.placeFirst(); n != nil {
 			return n
 		}
@@ -225,6 +246,10 @@ func (r *reader) item() []Node {
 		if r.wordAt(1, "sure", "certain") { // "making sure that the chain is not twisted"
 			r.skipTo(".", ";", ")")
 			return []Node{&Note{Span: r.span(start), Text: r.textFrom(start)}}
+		}
+	case "go", "going", "across":
+		if n := r.along(); n != nil {
+			return n
 		}
 	case "work", "working", "rotate", "along":
 		if n := r.working(); n != nil {

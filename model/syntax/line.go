@@ -111,11 +111,17 @@ func (r *reader) keepLine() string {
 	text := r.textFrom(start)
 	r.tree.Notes = append(r.tree.Notes, &Note{Span: r.span(start), Text: text})
 	low := strings.ToLower(text)
-	if strings.Contains(low, "not turn") && everyRow.MatchString(low) {
+	if noTurn.MatchString(low) && everyRow.MatchString(low) || oneSide.MatchString(low) {
 		r.tree.NoTurn = true
 	}
 	return text
 }
+
+var (
+	noTurn = regexp.MustCompile(`(?:not|n't|n’t|never|without) turn`)
+	// oneSide says of a mosaic that it is worked from one side alone.
+	oneSide = regexp.MustCompile(`\b(?:every|each|all) (?:rows?|rnds?|rounds?)\b.{0,24}\b(?:right side|rs)\b(?: of the work)?(?: is)?(?: always)?(?: facing|$|[,;.])|\b(?:always|only) (?:with|on|from) the (?:right side|rs)\b`)
+)
 
 // everyRow are words that say a thing for the whole piece.
 var everyRow = regexp.MustCompile(`throughout|\b(?:each|every|all) (?:the )?(?:rows?|rnds?|rounds?)|never`)

@@ -37,6 +37,9 @@ func (r *reader) placeBody(p *Place) {
 		r.pass(1)
 	}
 	base := r.word("base") || r.words("the", "base") || r.word("foot")
+	if r.opening(p) {
+		return
+	}
 	r.fill("the", "a", "an", "any", "both", "post", "posts", "stem", "all", "base", "foot")
 	if base {
 		r.fill("of", "the")
@@ -270,6 +273,10 @@ func (r *reader) commonPlace(p *Place) {
 	if r.underside(p) {
 		return
 	}
+	if r.word("of", "across") && r.otherPiece() {
+		p.What, p.Name, p.Chains = InOther, "", 0
+		return
+	}
 	if p.Ord == Each {
 		r.below(p)
 		m := r.mark()
@@ -394,6 +401,17 @@ func (r *reader) eachOf(p *Place) {
 	p.What, p.Name, p.Chains, _ = r.what()
 	if unworked {
 		p.What, p.Name = InUnworked, ""
+	}
+	if r.word("of", "across") && r.otherPiece() {
+		p.What, p.Name, p.Chains = InOther, "", 0
+		return
+	}
+	if r.underside(p) {
+		return
+	}
+	if r.word("between") && r.wordAt(1, "the", "corner") { // "each of the 25 sts between the corners"
+		r.toSeparator()
+		return
 	}
 	if r.below(p); skipped && p.Below == 0 {
 		p.What, p.Name = InSkipped, ""

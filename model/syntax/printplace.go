@@ -161,6 +161,13 @@ func (p *printer) what(ord Ord, q Num, what What, name string, chains int) strin
 		return s + plural("corner", ord, q)
 	case InUnworked:
 		return s + "unworked " + st
+	case InOpening:
+		if ord == Nth {
+			return s + p.words.ch + " of opening"
+		}
+		return "opening"
+	case InOther:
+		return s + st + " of other piece"
 	case InSkipped:
 		return s + p.words.skipped + " " + st
 	case InTch:

@@ -1,6 +1,10 @@
 package syntax
 
-import "strandway/model/diag"
+import (
+	"strings"
+
+	"strandway/model/diag"
+)
 
 // maxRows bounds how many rows a reference may name.
 const maxRows = 10000
@@ -51,6 +55,16 @@ func (r *reader) rowRef() []Node {
 		r.find(diag.Fault, "rows", r.span(start), "", "rows %d and %d run backwards", x.Rows[0], x.Rows[1])
 	}
 	r.fill("alternately")
+	if r.words("for", "colour") || r.words("for", "the", "colour") || r.words("for", "yarn") { // "Rows 1-12 for colours, and Row 2 for the stitches"
+		r.skipTo(",", "and", ";", ".")
+		r.fill(",", "and", "rep")
+		if y := (&RowRef{}); r.rowsNamed(y) {
+			x.Rows, x.Round = y.Rows, y.Round
+			r.eat("for")
+			r.fill("the", "st", "pattern")
+		}
+		r.fill(",")
+	}
 	if r.word("for") && r.wordAt(1, "pattern", "patt", "pat") {
 		r.pass(2)
 	}
@@ -107,6 +121,11 @@ func (r *reader) fromRow(x *RowRef, k int) bool {
 		}
 	}
 	return true
+}
+
+// bareHead reports whether the open row has a number alone for its heading: "4-19."
+func (r *reader) bareHead() bool {
+	return r.row != nil && r.row.Head.Len() > 0 && strings.Trim(r.src[r.row.Head.Start:r.row.Head.End], "0123456789 .):-–—&,") == ""
 }
 
 // rowsAsked reads how many rows come of a repetition: "for 6 rows", "until 30 rows have been worked", "to Row 20".
@@ -237,9 +256,18 @@ func (r *reader) rowsNamed(x *RowRef) bool {
 	if !r.number(0) && r.tok().kind != ordinalToken && !(r.word("first") && r.wordAt(1, "row", "rnd")) {
 		return false
 	}
-	row := &Row{}
+	row, bare := &Row{}, r.number(0) // "4-19. Rep 2 and 3."
 	r.rowNumbers(row)
 	if !worded {
+		if plain := r.word(".", ";", ")") || r.ended(); plain && bare && !r.bareHead() {
+			return false
+		} else if plain && bare {
+			x.Rows = row.List
+			for k := row.From; row.List == nil && k <= row.To && len(x.Rows) < maxRows; k++ {
+				x.Rows = append(x.Rows, k)
+			}
+			return true
+		}
 		if !r.word("row", "rnd") {
 			return false
 		}

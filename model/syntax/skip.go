@@ -3,7 +3,7 @@ package syntax
 // skips reads "skip first dc and ch-2 sp" as two skips.
 func (r *reader) skips() []Node {
 	out := []Node{r.skip()}
-	for r.word("and") {
+	for r.word("and") || r.word(",") && r.wordAt(1, "next") {
 		start := r.i
 		r.pass(1)
 		from := r.i
@@ -13,7 +13,7 @@ func (r *reader) skips() []Node {
 			s.N = q
 		}
 		what, name, chains, ok := r.oneWhat()
-		if !ok || r.placeWord() || r.is(numberToken) {
+		if !ok || r.placeWord() || r.is(numberToken) || r.tokens[start].text == "," && !r.word(",", ";", ".", "(", "and") {
 			r.i = start
 			break
 		}
@@ -104,7 +104,7 @@ func (r *reader) leave() []Node {
 	if s.N.IsZero() {
 		s.What, s.Name, s.Chains = InSt, "", 0
 	}
-	if r.fill("behind"); !r.eat("unworked") && !(r.wordBefore(r.i, "st", "sp", "ch", "loop") && r.word(".", ",", ";", "turn")) { // "leaving a long tail"
+	if r.fill("behind"); !r.eat("unworked") && !(r.wordBefore(r.i, "st", "sp", "ch", "loop", "rest") && (r.ended() || r.word(".", ",", ";", "turn", "("))) { // "leaving a long tail"
 		r.i = start
 		return r.keep()
 	}

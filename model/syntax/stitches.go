@@ -60,7 +60,10 @@ func (r *reader) makes() []Node {
 	}
 	if edge := r.alongEdge(); edge != nil { // "15 sc along the foundation chain"
 		m.Span = r.span(start)
-		if m.Place = (&Place{Ord: Each, N: Plain(1), Ext: Extent{How: Across}, Span: m.Span}); lead {
+		m.Place = &Place{Ord: Each, N: Plain(1), Ext: Extent{How: Across}, Span: m.Span}
+		if side := edge.(*Along).Edge; lead && (side == SideEdge || side == LeftEdge || side == RightEdge) { // "25 sc down the row ends"
+			m.Place.What, m.Place.Ext, m.N = InEnd, Extent{How: Evenly, N: m.N}, Plain(1)
+		} else if lead {
 			m.Place, m.N = &Place{N: m.N, Span: m.Span}, Plain(1)
 		}
 		return []Node{edge, m}
@@ -396,11 +399,18 @@ func (r *reader) more(prev Node) []Node {
 
 // joinPlaces makes one place of "each sc" and "each ch-1 sp".
 func joinPlaces(q, p *Place) bool {
-	if q == nil || q.Ord != Each || p.Ord != Each || p.What != InSp && p.What != InCh || q.What != InKind && q.What != InSt || q.Ext.How != Across {
+	if q == nil || q.Ord != Each || p.Ord != Each || q.Ext.How != Across {
 		return false
 	}
-	q.What, q.Name, q.Ext = InStSp, "", p.Ext
-	if p.What == InCh {
+	st, sp := q.What, p.What
+	if st == InSp || st == InCh { // "in each ch-1 sp and in each dc"
+		st, sp = sp, st
+	}
+	if sp != InSp && sp != InCh || st != InKind && st != InSt {
+		return false
+	}
+	q.What, q.Name, q.Chains, q.Ext = InStSp, "", 0, p.Ext
+	if sp == InCh {
 		q.What = InStCh
 	}
 	q.Span.End = max(q.Span.End, p.Span.End)

@@ -66,6 +66,8 @@ const (
 	InUnder                // the other side of the foundation chain
 	InFace                 // the surface of the fabric
 	InUnworked             // a stitch that a short row has left unworked
+	InOpening              // the edge of an opening: a thumb hole, an armhole; Nth: of the chains over it
+	InOther                // a stitch of another piece
 )
 
 // Loop says which loop of a stitch is meant.

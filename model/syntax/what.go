@@ -2,6 +2,9 @@ package syntax
 
 // what reads the sort of thing worked into: st, ch-2 sp, dc, shell, "st and ch", "dc and ch-1 sp".
 func (r *reader) what() (what What, name string, chains int, ok bool) {
+	if held[r.tok().text] && r.wordAt(1, "st") {
+		r.pass(1)
+	}
 	start := r.i
 	what, name, chains, ok = r.oneWhat()
 	if what != InSt && what != InKind && what != InCh || !ok || !r.word("and") {

@@ -26,6 +26,10 @@ func (w *worker) nextSide(s fabric.Side) fabric.Side {
 
 // along turns the corner: what follows is worked along another edge, or along all of them.
 func (w *worker) along(x *syntax.Along) error {
+	if x.Edge == syntax.LowerEdge && w.bridge > 0 {
+		w.bridged = max(w.bridged, w.bridge) // the other side of the chains that this row has made
+		return nil
+	}
 	side := fabric.NoSide
 	switch x.Edge {
 	case syntax.NextEdge:

@@ -33,6 +33,9 @@ func (w *worker) countOff() *miscount {
 			continue
 		}
 		want, got := w.num(t.N), w.tally(t)
+		if t.What == syntax.InUnit && want+w.halves(t) == got.n {
+			continue
+		}
 		if want == got.n || groups && t.What == syntax.InKind && want == got.apart { // "(4 V-sts, 2 dc)"
 			continue
 		}
@@ -48,6 +51,16 @@ func (w *worker) countOff() *miscount {
 		return m
 	}
 	return nil
+}
+
+// halves are the groups that a count names apart from the whole ones: "5 shells, 2 half shells".
+func (w *worker) halves(of *syntax.Tally) (n int) {
+	for _, t := range w.step.count {
+		if t.Each && t.What == of.What && t.Name == of.Name {
+			n += w.num(t.N)
+		}
+	}
+	return n
 }
 
 // tellCount tells of a stated count that differs, with the likely cause.

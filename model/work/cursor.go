@@ -49,6 +49,9 @@ type cursor struct {
 	skipA     int   // landings of the last skip, for "in the skipped st"
 	skipB     int
 	short     int         // stitches left over by a row that ends where its count says
+	bridge    int32       // chains that this row has made to another piece: how many,
+	bridgeAt  int32       // the first of them,
+	bridged   int32       // and how many of them are worked into, from both sides
 	leftFirst int         // landings that a round passes before its first stitch
 	free      bool        // the rest of the row below is left on purpose
 	edge      fabric.Side // the edge that is worked along: Upper in a usual row

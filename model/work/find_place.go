@@ -35,7 +35,15 @@ func (w *worker) find(p *syntax.Place) (target, error) {
 		return w.findTurningChain()
 	case syntax.InGap:
 		return w.findGap(p)
+	case syntax.InOther:
+		w.free = true // the row goes on elsewhere
+		return inRing, nil
+	case syntax.InOpening:
+		return w.findOpening(p)
 	case syntax.InSkipped:
+		if w.skipA < 0 && (w.start || w.ledgeFrom > 0) {
+			return w.findOpening(p)
+		}
 		if w.skipA < 0 || w.skipA >= w.skipB {
 			return target{}, fail("no skipped stitch is left to go back to")
 		}
@@ -89,11 +97,15 @@ func (w *worker) findNext(what syntax.What, name string, chains int) (target, er
 			return target{}, err
 		}
 		i = w.seek(what, name, chains)
+	case i < 0 && what == syntax.InUnder && w.bridge > 0:
+		return w.alongBridge(true)
 	case i < 0 && what == syntax.InUnder:
 		if err := w.toUnderside(); err != nil {
 			return target{}, err
 		}
 		i = w.seek(what, name, chains)
+	case i < 0 && what == syntax.InCh && w.bridge > 0: // "ch 3, ... sc in each of the 3 ch"
+		return w.alongBridge(false)
 	case i < 0 && what == syntax.InCh: // the top of the turning chain is a chain as well
 		i = w.seek(syntax.InTch, "", 0)
 	}
@@ -151,6 +163,9 @@ func (w *worker) toEdge(body []syntax.Node) error {
 	case syntax.InEnd:
 		return w.toSide()
 	case syntax.InUnder:
+		if w.bridge > 0 {
+			return nil
+		}
 		return w.toUnderside()
 	case syntax.InUnworked:
 		return w.toLedge(m.Place.Row)

@@ -163,6 +163,9 @@ func (w *worker) finish(fr *fabric.Row) {
 	if w.isBase && w.skipped > 0 {
 		w.hideSkipped(w.skipped)
 	}
+	if w.round {
+		w.nameFirst(fr)
+	}
 	w.markCorners(fr)
 	w.columns(fr)
 	for id := fr.First; id < fr.Last; id++ {
@@ -184,6 +187,23 @@ func (w *worker) finish(fr *fabric.Row) {
 	w.fab.Rows = append(w.fab.Rows, *fr)
 	if fr.No > 0 {
 		w.rowsOfNo[fr.No] = w.row
+	}
+}
+
+// nameFirst gives the group that a round begins with, of which the starting chain is part, the name of the others.
+func (w *worker) nameFirst(fr *fabric.Row) {
+	first, other := -1, ""
+	for i := len(w.fab.Units) - 1; i >= 0 && w.fab.Units[i].First >= fr.First; i-- {
+		u := &w.fab.Units[i]
+		switch {
+		case w.tch >= 0 && u.First == w.tch:
+			first = i
+		case w.tree.Units[u.Name] != nil:
+			other = u.Name
+		}
+	}
+	if first >= 0 && other != "" && w.tree.Units[w.fab.Units[first].Name] == nil {
+		w.fab.Units[first].Name = other
 	}
 }
 

@@ -133,6 +133,9 @@ func (w *worker) node(n syntax.Node, rest []syntax.Node) error {
 		if c > w.opt.Limit {
 			return w.overLimit()
 		}
+		if c > 0 && w.place == nil && len(rest) > 0 && placeOf(rest[0]) != nil && placeOf(rest[0]).What == syntax.InOther {
+			w.bridge, w.bridgeAt, w.bridged = int32(c), int32(len(w.fab.Stitches)), 0
+		}
 		w.chainsOf(c, 0, w.word)
 	case *syntax.Repeat:
 		return w.repeatTimes(x)
