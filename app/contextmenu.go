@@ -11,7 +11,7 @@ import (
 
 // The actions of the menus of things, a rule for "".
 var (
-	rowsMenu    = []string{"cut", "copy", "paste", "", "row", "row-again", "row-up", "row-down", "row-delete", "", "turn", "write-out", "mend"}
+	rowsMenu    = []string{"cut", "copy", "paste", "", "row", "row-again", "row-up", "row-down", "row-delete", "", "yarn-A", "yarn-B", "yarn-C", "yarn-D", "yarn-E", "yarn-F", "", "turn", "write-out", "mend"}
 	pictureMenu = []string{"cut", "copy", "paste", "take-out", "", "repeat", "mirror", "place", "lone", "", "row", "row-again", "turn", "write-out", "", "larger", "smaller", "whole", "cells"}
 )
 
@@ -23,7 +23,7 @@ func (w *window) popUp(ids []string, at fyne.Position) {
 			m.Items = append(m.Items, fyne.NewMenuItemSeparator())
 		}
 		for _, a := range w.table {
-			if a.ID == id {
+			if a.ID == id && a.Shown() {
 				m.Items = append(m.Items, w.item(a))
 			}
 		}

@@ -17,7 +17,7 @@ func (w *window) menu() *fyne.MainMenu {
 	var menus []*fyne.Menu
 	for _, name := range w.table.Menus() {
 		m := fyne.NewMenu(name)
-		for _, a := range w.table.In(name) {
+		for _, a := range w.shownIn(name) {
 			if a.Rule && len(m.Items) > 0 {
 				m.Items = append(m.Items, fyne.NewMenuItemSeparator())
 			}
@@ -26,6 +26,11 @@ func (w *window) menu() *fyne.MainMenu {
 		menus = append(menus, m)
 	}
 	return fyne.NewMainMenu(menus...)
+}
+
+// shownIn are the actions that a menu shows now.
+func (w *window) shownIn(menu string) []*action.Action {
+	return slices.DeleteFunc(w.table.In(menu), func(a *action.Action) bool { return !a.Shown() })
 }
 
 func (w *window) item(a *action.Action) *fyne.MenuItem {
@@ -47,8 +52,19 @@ func (w *window) refreshMenu() {
 	}
 	changed := false
 	for _, m := range main.Items {
+		shown := w.shownIn(m.Label)
+		rules := 0
+		for _, i := range m.Items {
+			if i.IsSeparator {
+				rules++
+			}
+		}
+		if len(shown) != len(m.Items)-rules { // some have come or gone
+			w.win.SetMainMenu(w.menu())
+			return
+		}
 		k := 0
-		for _, a := range w.table.In(m.Label) {
+		for _, a := range shown {
 			for m.Items[k].IsSeparator {
 				k++
 			}

@@ -17,6 +17,7 @@ type Action struct {
 	Can   func() bool   // whether it can be done now; nil: always
 	Why   func() string // says why it cannot be done, when its keys are pressed all the same; nil: nothing is said
 	On    func() bool   // whether it is ticked; nil: it has no tick
+	Gone  func() bool   // whether no menu shows it now; nil: it is always there
 	Do    func()
 	Rule  bool // a rule stands above it in its menu
 	Field bool // it concerns the field that has the keys too, so it goes on while a question is asked
@@ -29,6 +30,9 @@ func (a *Action) Text() string {
 	}
 	return a.Label
 }
+
+// Shown reports whether menus show the action now.
+func (a *Action) Shown() bool { return a.Gone == nil || !a.Gone() }
 
 // Possible reports whether the action can be done now.
 func (a *Action) Possible() bool { return a.Can == nil || a.Can() }
