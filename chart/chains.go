@@ -133,8 +133,11 @@ func (e *engraver) hanging(id int32) {
 			frame{foot.Lerp(host.Top, .5).Sub(at.up.Mul(.3)), at.up}, e.look.yarn(s.Yarn).line)
 	default:
 		if !settled {
-			host := &e.p.Poses[p.Host]
-			at = frame{host.Top.Add(host.Up.Unit().Mul(dotAbove)), host.Up.Unit()}
+			host, above := &e.p.Poses[p.Host], dotAbove
+			if e.f.Stitches[p.Host].Has(fabric.Chain) {
+				above = dotOverOval
+			}
+			at = frame{host.Top.Add(host.Up.Unit().Mul(above)), host.Up.Unit()}
 		}
 		e.dot(id, at)
 	}

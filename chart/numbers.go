@@ -43,6 +43,8 @@ func (e *engraver) numbers() {
 		case e.firstPlaced(r) < 0:
 		case e.p.Manner == layout.Point:
 			e.openNumber(r)
+		case e.p.Manner == layout.Blocks:
+			e.blockNumber(r)
 		case e.goesRound(r):
 			rounds = append(rounds, r)
 		default:
@@ -134,6 +136,42 @@ func (e *engraver) openNumber(r int) {
 	size := numberSize * e.unit
 	q := e.page(mid.Add(out.Mul(gap + .5)))
 	e.text(display.Text{X: q.X, Y: q.Y + .28*size, Size: size, Anchor: display.Middle, Fill: ink, Text: e.numberOf(r)})
+}
+
+// blockNumber puts the number of a row of blocks outside its first one: before the
+// side that it stands on, or that of its chains when it stands on another block.
+func (e *engraver) blockNumber(r int) {
+	row := &e.f.Rows[r]
+	var stems []geom.Point
+	var up geom.Point
+	for id := row.First; id < row.Last; id++ {
+		p, s := &e.p.Poses[id], &e.f.Stitches[id]
+		switch {
+		case !p.Placed || s.Has(fabric.Chain):
+		case e.f.Kind(id).Chains < 1: // the next block begins, or this one
+			if len(stems) > 0 {
+				id = row.Last
+			}
+		default:
+			up = p.Up
+			stems = append(stems, e.hostFoot(id))
+		}
+	}
+	if len(stems) == 0 {
+		return
+	}
+	first := e.firstPlaced(r)
+	from, way := middle(stems), up
+	if own := r == 1 || e.f.Stitches[first].Has(fabric.Chain|fabric.NoLanding); !own {
+		from = e.p.Poses[first].Top.Lerp(stems[0], .5)
+		way = middle(stems).Sub(stems[0]).Unit()
+	}
+	ink := e.look.yarn(row.Yarn).line
+	at, to := e.page(from.Sub(way.Mul(1.05))), e.page(from)
+	e.arrow(at, to.Sub(at).Unit(), ink)
+	size := numberSize * e.unit
+	q := e.page(from.Sub(way.Mul(1.6)))
+	e.text(display.Text{X: q.X, Y: q.Y + .28*size, Size: size, Anchor: display.Middle, Fill: ink, Text: e.facing(r, e.numberOf(r))})
 }
 
 // rowBoxes is the box of all ink and of each row, in mm.

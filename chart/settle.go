@@ -10,11 +10,12 @@ import (
 
 // Room that what hangs on other stitches wants, in u.
 const (
-	dotAbove  = .28 // of a slip stitch over the top it stands on
-	dotHalf   = .16 // half its length
-	dotThick  = .115
-	slimThick = .135
-	roomy     = .10 // of white round it; where there is more, no more is looked for
+	dotAbove    = .28 // of a slip stitch over the top it stands on
+	dotOverOval = .42 // the same over a chain
+	dotHalf     = .16 // half its length
+	dotThick    = .115
+	slimThick   = .135
+	roomy       = .10 // of white round it; where there is more, no more is looked for
 )
 
 // settles reports whether a stitch waits for the others to be drawn and then

@@ -67,6 +67,8 @@ func (p *piece) place() {
 		p.placeRounds()
 	case p.manner == Ripple:
 		p.placeRipple()
+	case p.manner == Blocks:
+		p.placeBlocks()
 	default:
 		p.placeColumns()
 	}

@@ -10,7 +10,7 @@ import (
 
 // bracket marks the repeats found, across and upward.
 func (p *piece) bracket(plan *Plan) {
-	if p.hasRing || len(p.rows) < 2 {
+	if p.hasRing || p.manner == Blocks || len(p.rows) < 2 {
 		return
 	}
 	p.bracketAcross(plan)

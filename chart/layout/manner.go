@@ -122,6 +122,10 @@ func (p *piece) choose() (relax bool) {
 		p.corners = p.countSpines()
 		return fans && chains
 	case Rows, Tube:
+		if p.manner == Rows && p.findBlocks() != nil {
+			p.manner = Blocks
+			return false
+		}
 		if p.rises() != nil {
 			p.manner = Ripple
 			return true

@@ -26,6 +26,7 @@ type piece struct {
 	ringR   float64 // radius of the ring's chain
 	feetR   float64 // radius at which feet stand in the ring
 	open    float64 // angle that rows from a point open to, radians
+	laid    []laid  // of blocks
 	period  *period // of flat rows; nil where none was found
 }
 

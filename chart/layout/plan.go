@@ -17,6 +17,7 @@ const (
 	Rows    Manner = iota // flat, straight columns
 	Ripple                // flat, rows that rise and fall
 	Tube                  // rounds on a closed foundation, cut open
+	Blocks                // rows of blocks from corner to corner
 	Point                 // rows that grow from a point
 	Circle                // rounds from a ring
 	Polygon               // rounds with corners

@@ -39,6 +39,10 @@ func (p *piece) pose(plan *Plan) {
 		}
 		p.addPoseLegs(plan, q, i)
 	}
+	for _, l := range p.laid {
+		q := &plan.Poses[l.id]
+		q.Placed, q.Top, q.Up = true, l.at, l.up
+	}
 }
 
 // addPoseLegs adds the feet of node i and turns its pose away from their middle.

@@ -8,7 +8,7 @@ import "math"
 //
 // After it, ribs close up and basketweave keeps its blocks.
 func (p *piece) narrowPosts() {
-	if p.h.raised == 0 || p.hasRing || p.manner == Ripple || len(p.rows) < 2 {
+	if p.h.raised == 0 || p.hasRing || p.manner == Ripple || p.manner == Blocks || len(p.rows) < 2 {
 		return
 	}
 	ground := p.rows[0]
