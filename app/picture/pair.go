@@ -3,7 +3,7 @@ package picture
 import (
 	"fmt"
 	"math"
-	"slices"
+	"reflect"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
@@ -46,7 +46,7 @@ type Pair struct {
 	stack bool
 
 	shown     *session.Made
-	unsure    []int32 // stitches shown that stand on a fault
+	unsure    *session.Unsure // stitches shown that stand on a fault; nil for none
 	Chart     *Pane
 	Cloth     *Pane
 	chart     *chartSight
@@ -56,6 +56,7 @@ type Pair struct {
 	clothHead *control.Panel
 	line      *canvas.Rectangle
 	busy      *canvas.Rectangle
+	working   bool // the rows are being worked, and have been for long
 	post      func(func())
 }
 
@@ -93,7 +94,7 @@ func (p *Pair) changed(c session.Change) {
 		p.Chart.Mark()
 		p.Cloth.Mark()
 	}
-	if unsure := p.s.Unsure().Stitches; p.s.Current() && !slices.Equal(unsure, p.unsure) {
+	if unsure := p.s.Unsure(); p.s.Current() && unsure != p.unsure {
 		p.unsure = unsure
 		p.Chart.redraw()
 		p.Cloth.redraw()
@@ -108,12 +109,14 @@ func (p *Pair) take() {
 	if m == nil || m.Cloth == nil || m == p.shown {
 		return
 	}
-	if p.shown == nil || p.shown.Chart != m.Chart || p.shown.Cloth != m.Cloth {
-		p.chart = newChartSight(m.Chart, m.Plan.Box)
+	if p.shown == nil || p.shown.Chart != m.Chart {
+		p.chart = newChartSight(m.Chart, m.Plan.Box, p.chart)
 		if p.cells {
-			p.chart = newChartSight(m.Cells(), cellsBox(m.Cells()))
+			p.chart = newChartSight(m.Cells(), cellsBox(m.Cells()), p.chart)
 		}
-		p.cloth = newClothSight(m, p.cloth, func() { p.post(p.Cloth.redraw) })
+	}
+	if next := newClothSight(m, p.cloth); p.cloth == nil || p.cloth.cloth != next.cloth || !reflect.DeepEqual(p.cloth.yarns, next.yarns) {
+		p.cloth = next
 	}
 	p.shown = m
 	p.Chart.sight, p.Cloth.sight = p.chart, p.cloth
@@ -158,10 +161,17 @@ func (p *Pair) show(v View) {
 
 // Busy shows or hides the line that says that better pictures are on their way.
 func (p *Pair) Busy(on bool) {
-	p.busy.FillColor = p.th.Tokens().Accent
-	if on {
+	p.working = on
+	p.showBusy()
+}
+
+func (p *Pair) showBusy() {
+	on := p.working || p.Chart.screen.isLate() || p.Cloth.screen.isLate()
+	switch {
+	case on && !p.busy.Visible():
+		p.busy.FillColor = p.th.Tokens().Accent
 		p.busy.Show()
-	} else {
+	case !on && p.busy.Visible():
 		p.busy.Hide()
 	}
 }

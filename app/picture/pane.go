@@ -21,7 +21,7 @@ type Pane struct {
 
 	pair   *Pair
 	sight  sight
-	kept   *image.RGBA
+	screen screen
 	raster *canvas.Raster
 	layer  *fyne.Container
 	focus  bool
@@ -35,6 +35,12 @@ type Pane struct {
 
 func newPane(pair *Pair) *Pane {
 	p := &Pane{pair: pair}
+	p.screen.changed = func() {
+		pair.post(func() {
+			p.raster.Refresh()
+			pair.showBusy()
+		})
+	}
 	p.raster = canvas.NewRaster(p.paint)
 	p.layer = container.NewWithoutLayout(p.raster)
 	p.ExtendBaseWidget(p)
@@ -83,20 +89,11 @@ func (p *Pane) share(at fyne.Position) geom.Point {
 }
 
 func (p *Pane) paint(w, h int) image.Image {
-	if p.kept == nil || p.kept.Rect.Dx() != w || p.kept.Rect.Dy() != h {
-		p.kept = image.NewRGBA(image.Rect(0, 0, w, h))
-	}
+	want := shot{size: image.Pt(w, h), paper: p.pair.th.Tokens().Paper}
 	if p.sight != nil && w > 2 && h > 2 {
-		m, k := p.matrix(float64(w)/float64(p.Size().Width)), p.pair.th.Tokens()
-		p.sight.paint(p.kept, m, k)
-		veil(p.kept, p.sight, p.pair.unsure, m, k.Paper)
-		return p.kept
+		want.sight, want.at, want.unsure = p.sight, p.matrix(float64(w)/float64(p.Size().Width)), p.pair.unsure
 	}
-	k := p.pair.th.Tokens().Paper
-	for i := 0; i < len(p.kept.Pix); i += 4 {
-		p.kept.Pix[i], p.kept.Pix[i+1], p.kept.Pix[i+2], p.kept.Pix[i+3] = k.R, k.G, k.B, 255
-	}
-	return p.kept
+	return p.screen.show(want)
 }
 
 // redraw paints the picture and lays the choice over it.
@@ -117,8 +114,8 @@ func (p *Pane) Mark() {
 		for _, lit := range choiceBoxes(p.sight, p.pair.Lit) {
 			p.glow(lit.box, k)
 		}
-		p.showStroke()
 		p.markNote(k)
+		p.showStroke()
 		if p.dragged && p.button == desktop.MouseButtonPrimary && !p.pair.notes.held {
 			p.frame(choiceBox{box: geom.Empty().Add(p.from).Add(p.place(p.press)), framed: true}, k)
 		}
@@ -272,12 +269,12 @@ func (p *Pane) StitchAt(at fyne.Position) (id int32, ok bool) {
 
 // MouseUp ends a choice.
 func (p *Pane) MouseUp(e *desktop.MouseEvent) {
-	if p.dropNote(p.dragged) {
-		p.dragged = false
-	}
 	if p.stroke != nil {
 		p.endStroke()
 		return
+	}
+	if p.dropNote(p.dragged) {
+		p.dragged = false
 	}
 	if p.dragged && p.button == desktop.MouseButtonPrimary && p.sight != nil {
 		p.dragged = false

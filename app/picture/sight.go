@@ -3,14 +3,10 @@ package picture
 import (
 	"context"
 	"image"
-	"image/color"
 	"image/draw"
 	"sync"
 
-	xdraw "golang.org/x/image/draw"
-
 	"strandway/app/session"
-	"strandway/app/theme"
 	"strandway/chart/display"
 	"strandway/chart/geom"
 	"strandway/render/cloth"
@@ -22,9 +18,8 @@ type sight interface {
 	// piece is the box of the stitches themselves, whole the box of all that is drawn.
 	piece() geom.Box
 	whole() geom.Box
-	// paint draws over dst; m maps places to pixels. It reports false when it will paint better
-	// soon and calls again for it.
-	paint(dst *image.RGBA, m geom.Matrix, k theme.Tokens)
+	// draw draws the picture for a screen. Only one sight of a screen draws at a time.
+	draw(ctx context.Context, s shot) (*image.RGBA, error)
 	hit(p geom.Point) (stitch int32, ok bool)
 	bounds(stitch int32) geom.Box
 }
@@ -34,24 +29,40 @@ const chartUnit = 5.0
 
 // chartSight shows a display list: the symbols, or the cells.
 type chartSight struct {
-	list    *display.List
-	extents func() map[int32]geom.Box // by stitch, mm
-	box     geom.Box
+	list   *display.List
+	groups func() map[int32][]display.Item // the items of each stitch
+	box    geom.Box
+	screen *raster.Screen
 }
 
-func newChartSight(list *display.List, box geom.Box) *chartSight {
-	bare := *list
-	bare.Background = color.NRGBA{} // the pane has its own paper
-	return &chartSight{list: &bare, box: box, extents: sync.OnceValue(func() map[int32]geom.Box {
-		boxes := map[int32]geom.Box{}
-		measured := bare.Measure()
-		for i, item := range bare.Items {
-			if b, ok := item.(display.Begin); ok && b.Stitch >= 0 {
-				boxes[b.Stitch] = measured.Items[i]
+// newChartSight makes the sight that follows an old one; old may be nil.
+func newChartSight(list *display.List, box geom.Box, old *chartSight) *chartSight {
+	c := &chartSight{list: list, box: box, screen: &raster.Screen{}}
+	if old != nil {
+		c.screen = old.screen
+	}
+	c.groups = sync.OnceValue(c.findGroups)
+	return c
+}
+
+// findGroups finds the items that each stitch is drawn with.
+func (c *chartSight) findGroups() map[int32][]display.Item {
+	groups := map[int32][]display.Item{}
+	var open []int // the Begins of the groups that are open
+	for i, item := range c.list.Items {
+		switch item.(type) {
+		case display.Begin:
+			open = append(open, i)
+		case display.End:
+			if n := len(open) - 1; n >= 0 {
+				if b := c.list.Items[open[n]].(display.Begin); b.Stitch >= 0 {
+					groups[b.Stitch] = c.list.Items[open[n] : i+1 : i+1]
+				}
+				open = open[:n]
 			}
 		}
-		return boxes
-	})}
+	}
+	return groups
 }
 
 // toPage maps places to the chart's page.
@@ -73,10 +84,9 @@ func (c *chartSight) whole() geom.Box {
 	return c.fromPage(geom.Box{Max: geom.Point{X: c.list.Width, Y: c.list.Height}})
 }
 
-func (c *chartSight) paint(dst *image.RGBA, m geom.Matrix, k theme.Tokens) {
-	draw.Draw(dst, dst.Rect, image.NewUniform(k.Paper), image.Point{}, draw.Src)
+func (c *chartSight) draw(ctx context.Context, s shot) (*image.RGBA, error) {
 	pageToPlace := geom.Translate(-c.list.Origin.X, -c.list.Origin.Y).Then(geom.Scale(1/chartUnit, -1/chartUnit))
-	raster.PaintView(dst, c.list, pageToPlace.Then(m))
+	return c.screen.Show(ctx, c.list, pageToPlace.Then(s.at), s.size, s.paper)
 }
 
 func (c *chartSight) hit(p geom.Point) (int32, bool) {
@@ -85,42 +95,29 @@ func (c *chartSight) hit(p geom.Point) (int32, bool) {
 }
 
 func (c *chartSight) bounds(stitch int32) geom.Box {
-	if b, ok := c.extents()[stitch]; ok && !b.IsEmpty() {
-		return c.fromPage(b)
+	group, ok := c.groups()[stitch]
+	if !ok {
+		return geom.Empty()
+	}
+	alone := display.List{Symbols: c.list.Symbols, Items: group}
+	if ink := alone.Measure().Ink; !ink.IsEmpty() {
+		return c.fromPage(ink)
 	}
 	return geom.Empty()
 }
 
-// clothSight shows cloth. Drawing goes on in the background; until it is done the last
-// picture is shown, scaled and shifted.
+// clothSight shows cloth.
 type clothSight struct {
 	cloth  *cloth.Cloth
 	yarns  []cloth.Yarn
-	redraw func() // called from the background when a picture is done
-
-	mu     sync.Mutex
-	image  *image.RGBA
-	at     geom.Matrix // what the picture was drawn for
-	asked  geom.Matrix
-	size   image.Point
-	cancel context.CancelFunc
-	buffer *cloth.Buffer
+	screen *cloth.Screen
 }
 
-func newClothSight(m *session.Made, old *clothSight, redraw func()) *clothSight {
-	c := &clothSight{cloth: m.Cloth, yarns: m.ClothYarns(m.Colourway()), redraw: redraw}
+// newClothSight makes the sight that follows an old one; old may be nil.
+func newClothSight(m *session.Made, old *clothSight) *clothSight {
+	c := &clothSight{cloth: m.Cloth, yarns: m.ClothYarns(m.Colourway()), screen: &cloth.Screen{}}
 	if old != nil {
-		old.mu.Lock()
-		defer old.mu.Unlock()
-		if old.cancel != nil {
-			old.cancel()
-		}
-		c.image, c.at = old.image, old.at
-		if old.cloth == c.cloth && old.buffer != nil && old.asked == old.at {
-			// Only the colours have changed.
-			c.buffer, c.asked, c.size = old.buffer, old.asked, old.size
-			c.image = c.buffer.Colour(c.yarns, cloth.Background{Ground: cloth.Transparent})
-		}
+		c.screen = old.screen
 	}
 	return c
 }
@@ -128,54 +125,22 @@ func newClothSight(m *session.Made, old *clothSight, redraw func()) *clothSight 
 func (c *clothSight) piece() geom.Box { return c.cloth.Box() }
 func (c *clothSight) whole() geom.Box { return c.cloth.Box().Grow(.6) }
 
-func (c *clothSight) paint(dst *image.RGBA, m geom.Matrix, k theme.Tokens) {
-	draw.Draw(dst, dst.Rect, image.NewUniform(k.Paper), image.Point{}, draw.Src)
-	c.mu.Lock()
-	defer c.mu.Unlock()
-	if c.image != nil {
-		if c.at == m {
-			draw.Draw(dst, dst.Rect, c.image, image.Point{}, draw.Over)
-		} else {
-			s := m.A / c.at.A
-			old := geom.Scale(s, s).Then(geom.Translate(m.E-c.at.E*s, m.F-c.at.F*s))
-			xdraw.NearestNeighbor.Transform(dst, [6]float64{old.A, old.C, old.E, old.B, old.D, old.F}, c.image, c.image.Rect, xdraw.Over, nil)
-		}
-	}
-	if c.asked != m || c.size != dst.Rect.Size() {
-		c.ask(m, dst.Rect.Size())
-	}
-}
-
-// ask has the view drawn in the background; an older view that is still being drawn is dropped.
-func (c *clothSight) ask(m geom.Matrix, size image.Point) {
-	if c.cancel != nil {
-		c.cancel()
-	}
-	ctx, cancel := context.WithCancel(context.Background())
-	c.asked, c.size, c.cancel = m, size, cancel
+func (c *clothSight) draw(ctx context.Context, s shot) (*image.RGBA, error) {
 	view := cloth.View{
 		Box: geom.Box{
-			Min: geom.Point{X: -m.E / m.A, Y: (float64(size.Y) - m.F) / m.D},
-			Max: geom.Point{X: (float64(size.X) - m.E) / m.A, Y: -m.F / m.D},
+			Min: geom.Point{X: -s.at.E / s.at.A, Y: (float64(s.size.Y) - s.at.F) / s.at.D},
+			Max: geom.Point{X: (float64(s.size.X) - s.at.E) / s.at.A, Y: -s.at.F / s.at.D},
 		},
-		PixelsPerW: m.A,
+		PixelsPerW: s.at.A,
 	}
-	go func() {
-		buffer, err := c.cloth.Draw(ctx, view)
-		if err != nil {
-			return // a newer view was asked for
-		}
-		picture := buffer.Colour(c.yarns, cloth.Background{Ground: cloth.Transparent})
-		c.mu.Lock()
-		current := c.asked == m
-		if current {
-			c.image, c.at, c.buffer = picture, m, buffer
-		}
-		c.mu.Unlock()
-		if current {
-			c.redraw()
-		}
-	}()
+	picture, err := c.screen.Show(ctx, c.cloth, view, c.yarns, cloth.Background{Ground: cloth.Transparent})
+	if err != nil {
+		return nil, err
+	}
+	out := image.NewRGBA(picture.Rect)
+	draw.Draw(out, out.Rect, image.NewUniform(s.paper), image.Point{}, draw.Src)
+	draw.Draw(out, out.Rect, picture, image.Point{}, draw.Over)
+	return out, nil
 }
 
 func (c *clothSight) hit(p geom.Point) (int32, bool) { return c.cloth.Hit(p) }

@@ -12,22 +12,25 @@ import (
 // veilThick is how much of what lies under it a veil takes away, of 255.
 const veilThick = 168
 
-// veil pales stitches that stand on a fault: they are as they were worked, but nobody knows yet whether they
-// will be. m maps places to pixels.
-func veil(dst *image.RGBA, s sight, stitches []int32, m geom.Matrix, paper color.NRGBA) {
-	if len(stitches) == 0 {
-		return
+// veiled pales stitches that stand on a fault: they are as they were worked, but nobody knows yet whether they
+// will be.
+func veiled(picture *image.RGBA, s shot) *image.RGBA {
+	if len(s.unsure.Stitches) == 0 {
+		return picture
 	}
-	mask := image.NewAlpha(dst.Rect) // so that what two stitches share is paled once
+	mask := image.NewAlpha(picture.Rect) // so that what two stitches share is paled once
 	thick := image.NewUniform(color.Alpha{A: veilThick})
-	for _, id := range stitches {
-		b := s.bounds(id)
+	for _, id := range s.unsure.Stitches {
+		b := s.sight.bounds(id)
 		if b.IsEmpty() {
 			continue
 		}
-		a, z := m.Apply(geom.Point{X: b.Min.X, Y: b.Max.Y}), m.Apply(geom.Point{X: b.Max.X, Y: b.Min.Y})
+		a, z := s.at.Apply(geom.Point{X: b.Min.X, Y: b.Max.Y}), s.at.Apply(geom.Point{X: b.Max.X, Y: b.Min.Y})
 		r := image.Rect(int(math.Floor(a.X)), int(math.Floor(a.Y)), int(math.Ceil(z.X)), int(math.Ceil(z.Y)))
 		draw.Draw(mask, r, thick, image.Point{}, draw.Src)
 	}
-	draw.DrawMask(dst, dst.Rect, image.NewUniform(paper), image.Point{}, mask, dst.Rect.Min, draw.Over)
+	out := image.NewRGBA(picture.Rect)
+	copy(out.Pix, picture.Pix)
+	draw.DrawMask(out, out.Rect, image.NewUniform(s.paper), image.Point{}, mask, image.Point{}, draw.Over)
+	return out
 }
