@@ -22,9 +22,9 @@ type spot struct {
 
 const nearCorner = .8 // a group in one place this near to a corner goes round it
 
-// worksAround reports whether a fabric row goes about what was made before it.
+// worksAround reports whether a fabric row goes about what was made before it,
+// or stands on one that does.
 func (p *piece) worksAround(source int) bool {
-	r := &p.f.Rows[source]
 	switch {
 	case source == 0:
 		return false
@@ -33,7 +33,12 @@ func (p *piece) worksAround(source int) bool {
 	case p.manner != Rows:
 		return false
 	}
-	return r.Shape != fabric.Flat || r.EndSide != fabric.NoSide
+	for ; source > 0; source-- {
+		if r := &p.f.Rows[source]; r.Shape != fabric.Flat || r.EndSide != fabric.NoSide {
+			return true
+		}
+	}
+	return false
 }
 
 // core is the part that others are worked about: the rows before the first of
@@ -101,19 +106,25 @@ const (
 	ovalEnd     = .25 // beyond the middle of a foundation's last chain, round which the end of an oval turns
 	endBeside   = .3  // of the ends of rows, that lie beside the middle of their stitches
 	chainBeside = .5  // more, where chains that do not count stand beside the first stitch
+	chainUnder  = .1  // the same in cloth, where an edging draws them under
+	endUsed     = .8  // of the height of a row's end, that the stitches in it take up
 )
 
 // rowEnds is how far beside the outer stitches the ends of the first rows lie, left and right.
 func (p *piece) rowEnds(first int) (left, right float64) {
 	left, right = endBeside, endBeside
+	beside := chainBeside
+	if p.h.measured {
+		beside = chainUnder
+	}
 	for _, r := range p.rows[:first] {
 		fr := &p.f.Rows[r.source]
 		switch {
 		case r.source == 0 || p.startChains(fr) == 0:
 		case fr.FromLeft:
-			left = endBeside + chainBeside
+			left = endBeside + beside
 		default:
-			right = endBeside + chainBeside
+			right = endBeside + beside
 		}
 	}
 	return left, right
@@ -135,10 +146,11 @@ func (p *piece) placeAlong(a *around, r row, distance float64, s *separator) {
 		l := p.legs[d.leg]
 		q := a.spotOf(p, l)
 		if l.how == fabric.RowEnd { // from here on its place is beside the edge
-			p.legs[d.leg].a = p.ghost(q.at)
+			room := endUsed / 2 * p.nodes[l.a].h
+			p.legs[d.leg].a = p.ghost(a.point(a.along(q, 0)+max(-room, min(room, p.along(i))), 0))
 			p.legs[d.leg].b = p.legs[d.leg].a
 		}
-		if d.fan >= 0 && p.fans[d.fan].members >= 2 {
+		if r.closed && d.fan >= 0 && p.fans[d.fan].members >= 2 {
 			q = a.roundCorner(q)
 		}
 		x := a.along(q, distance) + p.along(i)
