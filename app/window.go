@@ -154,7 +154,7 @@ func newWindow(a fyne.App, lib *stitch.Library, s *session.Session, set *setting
 	w.divider = newDivider(w)
 
 	w.over = container.NewStack()
-	w.table = inLanguage(slices.Concat(w.actions(), w.noteActions(), w.colourActions()))
+	w.table = inLanguage(slices.Concat(w.actions(), w.noteActions(), w.symbolActions(), w.colourActions()))
 	w.win.SetMainMenu(w.menu())
 	w.bindMenus()
 	w.bindMoreKeys()
