@@ -220,7 +220,8 @@ func (p *piece) runs(r row, do func(a, b int32)) {
 		for j < start+n && p.nodes[p.wrap(r, j)].chain {
 			j++
 		}
-		do(i, j)
+		a := p.wrap(r, i)
+		do(a, a+j-i)
 		i = j
 	}
 }
