@@ -7,7 +7,6 @@
 package chart
 
 import (
-	"fmt"
 	"image/color"
 
 	"strandway/chart/display"
@@ -113,7 +112,7 @@ func (e *engraver) finish() *display.List {
 	ink = ink.Grow(margin * u)
 	l.Width, l.Height = ink.Width(), ink.Height()
 	l.Background = e.look.paper
-	l.Desc = fmt.Sprintf("Crochet chart, %d stitches in %d rows", len(e.f.Stitches), max(len(e.f.Rows)-1, 0))
+	l.Desc = e.say("Crochet chart, %d stitches in %d rows", len(e.f.Stitches), max(len(e.f.Rows)-1, 0))
 	l.Origin = geom.Point{X: -ink.Min.X, Y: -ink.Min.Y}
 	l.Move(l.Origin.X, l.Origin.Y)
 	return l

@@ -130,7 +130,7 @@ func (e *engraver) key() {
 	for _, n := range entries {
 		total += max(n.tall, .8) + keyGap
 	}
-	e.begin("key", "key", "Key", -1)
+	e.begin("key", "key", e.say("Key"), -1)
 	top := ink.Max.Y + 1.1*e.unit
 	x, y := ink.Min.X, top
 	for i, n := range entries {
@@ -165,7 +165,7 @@ func (e *engraver) entries() []entry {
 	var out []entry
 	plain := yarnInk{line: e.look.text, fill: e.look.paper}
 	if e.drawn.meshes {
-		out = append(out, e.meshEntry("open mesh", plain, e.look.paper), e.meshEntry("filled mesh", plain, e.look.yarn(0).line))
+		out = append(out, e.meshEntry(e.say("open mesh"), plain, e.look.paper), e.meshEntry(e.say("filled mesh"), plain, e.look.yarn(0).line))
 	}
 	if e.drawn.chains {
 		if ch, ok := e.o.Library.Kind("ch"); ok {
@@ -209,7 +209,7 @@ func (e *engraver) entries() []entry {
 		{e.drawn.yarns["hold"], "hold", "loop held on a marker"},
 	} {
 		if shape, ok := e.set.Symbol(extra.symbol); ok && extra.drawn {
-			out = append(out, entry{tall: shape.Height(), name: extra.name, draw: func(at geom.Point) {
+			out = append(out, entry{tall: shape.Height(), name: e.say(extra.name), draw: func(at geom.Point) {
 				e.put(glyph{symbol: extra.symbol, height: steps(shape.Height()), fill: e.look.paper}, frame{at, geom.Point{Y: 1}}, e.look.text)
 			}})
 		}
@@ -232,7 +232,7 @@ func (e *engraver) yarnEntry(letter string, ink yarnInk, i int) entry {
 	if i < len(e.o.Inks) {
 		shade = e.o.Inks[i]
 	}
-	name := "yarn"
+	name := e.say("yarn")
 	if i < len(e.o.YarnNames) && e.o.YarnNames[i] != "" {
 		name = e.o.YarnNames[i]
 	}
@@ -269,22 +269,27 @@ func (e *engraver) signEntry(s sign, ink yarnInk) entry {
 	m := e.drawn.signs[s]
 	below := ""
 	if k := cmp.Or(m.rs, m.ws); s.symbol == "spike" && k.Symbol != "spike" {
-		below = ", worked below"
+		below = "%s, worked below"
 	}
 	turned := s.post != 0 || s.mark != "" // shows otherwise on the right side than it is worked on the wrong one
 	switch {
 	case turned && m.rs != nil && m.ws != nil && m.rs != m.ws:
 		en := e.entry(m.rs, "", height, draw)
 		other, _ := e.o.Library.Word(m.ws, e.o.Terms)
-		en.name += " on RS; " + other + " on WS"
+		en.name = e.say("%s on RS; %s on WS", en.name, other)
 		return en
 	case turned && m.rs == nil:
-		return e.entry(m.ws, " on WS", height, draw)
+		return e.entry(m.ws, "%s on WS", height, draw)
 	}
 	return e.entry(cmp.Or(m.rs, m.ws), below, height, draw)
 }
 
+// entry is the line of a kind; more is a sentence with a hole for its name, "" for the name alone.
 func (e *engraver) entry(k *stitch.Kind, more string, tall float64, draw func(geom.Point)) entry {
 	word, _ := e.o.Library.Word(k, e.o.Terms)
-	return entry{tall: tall, draw: draw, abbr: word, name: e.o.Library.Name(k, e.o.Terms) + more}
+	name := e.o.Library.Name(k, e.o.Terms)
+	if more != "" {
+		name = e.say(more, name)
+	}
+	return entry{tall: tall, draw: draw, abbr: word, name: name}
 }

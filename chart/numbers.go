@@ -208,7 +208,7 @@ func (e *engraver) numberOf(r int) string {
 	row := &e.f.Rows[r]
 	label := strconv.Itoa(row.No)
 	if row.No == 0 {
-		label = row.Label
+		label = e.label(row.Label)
 	}
 	if e.o.Monochrome && len(e.f.Yarns) > 1 {
 		label += " " + e.f.Yarns[row.Yarn]
@@ -222,9 +222,9 @@ func (e *engraver) facing(r int, label string) string {
 	case !e.o.Sides:
 		return label
 	case e.f.Rows[r].WS:
-		return label + " WS"
+		return label + " " + e.say("WS")
 	}
-	return label + " RS"
+	return label + " " + e.say("RS")
 }
 
 // roundList says beside the chart what the numbers among the stitches of rounds have no room for.

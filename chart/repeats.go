@@ -15,10 +15,10 @@ func (e *engraver) repeats() {
 	}
 	e.begin("repeats", "repeats", "", -1)
 	if e.p.Repeat.On {
-		e.across(e.p.Repeat.From+.06, e.p.Repeat.To-.06, e.p.Repeat.Label)
+		e.across(e.p.Repeat.From+.06, e.p.Repeat.To-.06, e.label(e.p.Repeat.Label))
 	}
 	if e.p.Upward.On {
-		e.upward(int(e.p.Upward.From), int(e.p.Upward.To), e.p.Upward.Label)
+		e.upward(int(e.p.Upward.From), int(e.p.Upward.To), e.label(e.p.Upward.Label))
 	}
 	e.end()
 }

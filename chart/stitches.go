@@ -58,7 +58,7 @@ func (e *engraver) stitches() {
 	if len(long) == 0 {
 		return
 	}
-	e.begin("long", "row", "Stitches worked below the usual row", -1)
+	e.begin("long", "row", e.say("Stitches worked below the usual row"), -1)
 	var crosses passed
 	crosses, e.under = e.passable()
 	for _, id := range long {

@@ -2,6 +2,7 @@ package chart
 
 import (
 	"fmt"
+	"strconv"
 
 	"strandway/model/fabric"
 )
@@ -11,13 +12,13 @@ func (e *engraver) rowTitle(r int) string {
 	row := &e.f.Rows[r]
 	switch {
 	case row.Label != "":
-		return row.Label
+		return e.label(row.Label)
 	case r == 0:
-		return "foundation"
+		return e.say("foundation")
 	case row.Shape == fabric.Flat:
-		return fmt.Sprintf("Row %d", row.No)
+		return e.say("Row") + " " + strconv.Itoa(row.No)
 	}
-	return fmt.Sprintf("Rnd %d", row.No)
+	return e.say("Rnd") + " " + strconv.Itoa(row.No)
 }
 
 // title says in a line what a stitch is: "Row 4: dc in ch-2 sp".
@@ -31,7 +32,7 @@ func (e *engraver) title(id int32) string {
 		}
 		word = fmt.Sprintf("%s %d", word, s.Chains)
 	case s.Has(fabric.Picot) && s.Chains > 0:
-		word = fmt.Sprintf("%s of %d", word, s.Chains)
+		word = e.say("%s of %d", word, s.Chains)
 	}
 	place := e.place(id)
 	if place != "" {
@@ -48,7 +49,7 @@ func (e *engraver) place(id int32) string {
 		return ""
 	case 1:
 	default:
-		return fmt.Sprintf("over %d places", len(bases))
+		return e.say("over %d places", len(bases))
 	}
 	b := bases[0]
 	in := ""
@@ -58,37 +59,37 @@ func (e *engraver) place(id int32) string {
 	var place string
 	switch b.How {
 	case fabric.InRing:
-		return "in ring"
+		return e.say("in ring")
 	case fabric.Space:
-		place = fmt.Sprintf("in ch-%d sp", e.spaceLength(b.At))
+		place = e.say("in ch-%d sp", e.spaceLength(b.At))
 	case fabric.Gap:
-		place = "between sts"
+		place = e.say("between sts")
 	case fabric.RowEnd:
-		place = "in row end"
+		place = e.say("in row end")
 	case fabric.Underside:
-		place = "in other side of foundation"
+		place = e.say("in other side of foundation")
 	case fabric.FrontPost:
-		place = "round front post of " + in
+		place = e.say("round front post of %s", in)
 	case fabric.BackPost:
-		place = "round back post of " + in
+		place = e.say("round back post of %s", in)
 	case fabric.FrontLoop:
-		place = "in front loop of " + in
+		place = e.say("in front loop of %s", in)
 	case fabric.BackLoop:
-		place = "in back loop of " + in
+		place = e.say("in back loop of %s", in)
 	case fabric.Third:
-		place = "in third loop of " + in
+		place = e.say("in third loop of %s", in)
 	case fabric.Legs:
-		place = "between legs of " + in
+		place = e.say("between legs of %s", in)
 	case fabric.OnFace:
-		place = "on the face of " + in
+		place = e.say("on the face of %s", in)
 	default:
 		if in == "" {
 			return ""
 		}
-		place = "in " + in
+		place = e.say("in %s", in)
 	}
 	if b.Down > 1 {
-		place += fmt.Sprintf(" %d rows below", b.Down)
+		place = e.say("%s %d rows below", place, b.Down)
 	}
 	return place
 }
