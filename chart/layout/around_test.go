@@ -29,7 +29,7 @@ Row 1 (RS): Dc in 4th ch from hook and in each ch across, turn.
 Row 2: Working along side edge, ch 1, 2 sc in the end of row.`
 	p := Arrange(swatchOf(t, rows, 1), Measured())
 	last := int32(len(p.Poses) - 1)
-	a, b := p.LegsOf(last-1)[0].Foot, p.LegsOf(last)[0].Foot
+	a, b := p.LegsOf(last - 1)[0].Foot, p.LegsOf(last)[0].Foot
 	if d := a.Sub(b).Len(); d < .5 || a.X != b.X {
 		t.Errorf("two stitches in the end of a row of dc stand at %v and %v, want one above the other", a, b)
 	}

@@ -38,7 +38,11 @@ func (p *piece) cornersOf(k, wanted int) []corner {
 			continue
 		}
 		last = q
-		if f := &p.fans[q]; f.chains || f.members >= 3 && p.nodes[f.first].low {
+		f := &p.fans[q]
+		if atEnd := f.first == r.first || f.last == r.last-1; atEnd && !r.closed { // it widens the row
+			continue
+		}
+		if f.chains || f.members >= 3 && p.nodes[f.first].low {
 			shaped = append(shaped, p.fanCorner(f, r))
 		}
 	}
