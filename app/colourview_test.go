@@ -285,3 +285,35 @@ func TestShadesFromAPhotograph(t *testing.T) {
 		t.Error("a picture that is not there was read")
 	}
 }
+
+// A sheet is saved with the pictures of the leaf that is open.
+func TestTheLeafIsSavedAsASheet(t *testing.T) {
+	w, settle := shown(t, "quayside-cushion", 1440, 900)
+	m := w.s.Made()
+	for leaf, want := range map[colourLeaf]int{waysLeaf: 3, lettersLeaf: 6, readLeaf: 5} {
+		w.showLeaf(leaf)
+		ways := w.contactWays(m)
+		if len(ways) != want {
+			t.Errorf("%s has %d pictures, want %d", leaves[leaf].name, len(ways), want)
+		}
+		for _, way := range ways {
+			if way.Name == "" || way.Says == "" || len(way.Yarns) != 3 {
+				t.Errorf("%s: a picture says %q, %q", leaves[leaf].name, way.Name, way.Says)
+			}
+		}
+	}
+	settle()
+}
+
+func BenchmarkRedrawLetters(b *testing.B) {
+	w, _ := shown(b, "quayside-cushion", 1440, 900)
+	late := make(chan func(), 64)
+	w.post = func(f func()) { late <- f }
+	w.showLeaf(lettersLeaf)
+	for w.contact.crop.buffer == nil {
+		(<-late)()
+	}
+	for b.Loop() {
+		w.colour.Redraw()
+	}
+}
