@@ -1,6 +1,7 @@
 package app
 
 import (
+	"strandway/chart/geom"
 	"strandway/chart/layout"
 	"strandway/chart/schematic"
 	"strandway/model"
@@ -9,6 +10,7 @@ import (
 	"strandway/model/pattern"
 	"strandway/model/size"
 	"strandway/model/stitch"
+	"strandway/model/yarn"
 )
 
 // reckoning is what the Strands and Sizes views show beyond the figures of the size in hand.
@@ -18,7 +20,11 @@ type reckoning struct {
 	piece   int
 	size    int
 
-	plan    *edit.Replan // another way to work the piece; nil where it cannot be planned
+	work *model.Worked
+	plan *layout.Plan // of the piece as it lies, in the size in hand; nil where there is none
+	box  geom.Box     // of its outline
+
+	replan  *edit.Replan // another way to work the piece; nil where it cannot be planned
 	why     string       // why not
 	planned *model.Worked
 	figures *model.Figures // of planned
@@ -29,17 +35,17 @@ type reckoning struct {
 }
 
 // reckon reckons a worked pattern.
-func reckon(lib *stitch.Library, w *model.Worked, piece int) *reckoning {
-	r := &reckoning{pattern: w.Pattern, piece: piece, size: w.Size}
+func reckon(lib *stitch.Library, w *model.Worked, piece int, hands yarn.Memory) *reckoning {
+	r := &reckoning{pattern: w.Pattern, piece: piece, size: w.Size, work: w}
 	plan, err := edit.Strands(lib, w, piece)
 	switch {
 	case err != nil:
 		r.why = err.Error()
 	default:
-		r.plan = plan
+		r.replan = plan
 	}
-	if r.plan != nil && r.plan.Better() {
-		r.planned = model.Work(lib, edit.Rows(w.Pattern, piece, r.plan.Rows), w.Size)
+	if r.replan != nil && r.replan.Better() {
+		r.planned = model.Work(lib, edit.Rows(w.Pattern, piece, r.replan.Rows), w.Size)
 		r.figures = r.planned.Figures()
 	}
 	edging := size.EdgingOf(w.Pattern)
@@ -48,12 +54,16 @@ func reckon(lib *stitch.Library, w *model.Worked, piece int) *reckoning {
 		if i != w.Size {
 			sized = model.Work(lib, w.Pattern, i)
 		}
-		figures := sized.Figures()
+		figures := sized.FiguresBy(hands)
 		r.yarns = append(r.yarns, figures)
 		r.table = append(r.table, size.Entries(sized, figures, edging)[piece])
 		of := figures.Pieces[piece].Size
-		p := schematic.Piece{Outline: schematic.Outline(layout.Arrange(sized.Pieces[piece].Fabric, layout.Measured())),
-			WidthCM: of.WidthCM, LengthCM: of.LengthCM, Round: of.Form == measure.Disc}
+		plan := layout.Arrange(sized.Pieces[piece].Fabric, layout.Measured())
+		p := schematic.Piece{Outline: schematic.Outline(plan),
+			WidthCM: of.WidthCM, LengthCM: of.LengthCM, Round: of.Form == measure.Disc, Down: of.Form == measure.Hollow}
+		if i == w.Size {
+			r.plan, r.box = plan, p.Outline.Box()
+		}
 		if len(w.Pattern.Sizes) > 1 {
 			p.Name = w.Pattern.Sizes[i].Name
 		}
@@ -72,8 +82,9 @@ func (w *window) reckoned() *reckoning {
 	piece, at := w.s.Piece(), m.Work
 	if w.asked != at || w.askedPiece != piece {
 		w.asked, w.askedPiece = at, piece
+		hands := w.s.Hands()
 		go func() {
-			r := reckon(w.lib, at, piece)
+			r := reckon(w.lib, at, piece, hands)
 			w.post(func() {
 				if w.asked == at && w.askedPiece == piece {
 					w.reckoning = r

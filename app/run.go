@@ -35,6 +35,11 @@ func Run(path string) error {
 	}
 	s := session.New(lib, fyne.Do)
 	defer s.Close()
+	if hands, err := settings.LoadHands(); err != nil {
+		fyne.LogError("remembered swatches", err)
+	} else {
+		s.SetHands(hands)
+	}
 	w := newWindow(a, lib, s, set, theme.New(theme.Mode(set.Theme)), fyne.Do)
 	go func() {
 		if theme.SystemTells() {

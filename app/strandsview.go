@@ -2,6 +2,7 @@ package app
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -9,8 +10,10 @@ import (
 
 	"strandway/app/control"
 	"strandway/app/theme"
+	"strandway/app/translation"
 	"strandway/chart/display"
 	"strandway/chart/schematic"
+	"strandway/model"
 	"strandway/model/edit"
 	"strandway/model/fabric"
 	"strandway/model/strand"
@@ -18,44 +21,79 @@ import (
 
 // strandsSight is what the Strands view keeps between two drawings.
 type strandsSight struct {
-	leaf    leaf
-	list    *display.List
-	of      any  // what list was drawn from
-	other   bool // the other way is shown
-	colours string
+	now, then strandsLeaf // as it is, and another way
+	other     bool        // the other way is shown
 }
+
+// strandsLeaf is one picture of strands.
+type strandsLeaf struct {
+	leaf leaf
+	list *display.List
+	of   strandsKey
+}
+
+// strandsKey is what a picture of strands was drawn from.
+type strandsKey struct {
+	figures *model.Figures
+	way     string
+	narrow  bool
+}
+
+// besideLeast is the least width in px in which both ways stand side by side.
+const besideLeast = 460
 
 // drawStrands draws every yarn's way up the edges, and beside it who waits where and whether there is a better way.
 func (w *window) drawStrands(d *control.Canvas, k theme.Tokens, size fyne.Size) []control.Spot {
 	d.Rect(0, 0, size.Width, size.Height, 0, k.Paper)
 	figures, r, m := w.figures(), w.reckoned(), w.s.Made()
-	x := d.Words("Strands", 16, 22, theme.Body, true, k.Ink)
+	x := d.Words(translation.Say("Strands"), 16, 22, theme.Body, true, k.Ink)
 	if figures == nil {
-		d.Words("the rows are being worked", x+10, 22, theme.Second, false, k.Ink2)
+		d.Words(translation.Say("the rows are being worked"), x+10, 22, theme.Second, false, k.Ink2)
 		return nil
 	}
 	s := &w.strandsSeen
-	if r == nil || r.planned == nil || r.pattern != w.s.Pattern() {
-		s.other = false
-	}
-	worked, of := m.Work, figures
-	about := "the piece from the right side; every yarn's way up its edges"
-	if s.other {
-		worked, of = r.planned, r.figures
-		about = "another way, not written yet"
-	}
+	s.other = s.other && w.canReplan()
 	side := min(float32(310), size.Width*.42)
 	left := size.Width - side
-	d.Words(control.Fitted(about, theme.Second, false, left-x-20), x+10, 22, theme.Second, false, k.Ink2)
-	piece := w.s.Piece()
-	if way := w.s.Colourway(); s.of != of || s.colours != way || s.list == nil {
-		s.of, s.colours = of, way
-		s.list = schematic.Strands(worked.Pieces[piece].Fabric, &of.Pieces[piece].Strands, of.Pieces[piece].Size.RowCM,
-			schematic.StrandOptions{Title: worked.Pieces[piece].Piece.Name, Inks: worked.YarnColours(piece, way)})
+	about := translation.Say("the piece from the right side; every yarn's way up its edges")
+	if s.other {
+		about = translation.Say("another way, not written yet")
 	}
-	s.leaf.draw(d, k, s.list, 16, 44, left-32, size.Height-58, w.win.Canvas().Scale(), false)
+	d.Words(control.Fitted(about, theme.Second, false, left-x-20), x+10, 22, theme.Second, false, k.Ink2)
+	const top = 44
+	x, width, high := float32(16), left-32, size.Height-58
+	switch {
+	case s.other && width >= besideLeast:
+		half := (width - 16) / 2
+		w.drawLeaf(d, k, &s.now, m.Work, figures, translation.Say("As it is"), true, x, top, half, high)
+		w.drawLeaf(d, k, &s.then, r.planned, r.figures, translation.Say("Another way"), true, x+half+16, top, half, high)
+	case s.other:
+		w.drawLeaf(d, k, &s.then, r.planned, r.figures, translation.Say("Another way"), false, x, top, width, high)
+	default:
+		w.drawLeaf(d, k, &s.now, m.Work, figures, "", false, x, top, width, high)
+	}
 	d.Rect(left, 40, 1, size.Height-50, 0, k.Line)
 	return w.drawWaiting(d, k, left+16, side-32)
+}
+
+// drawLeaf draws the strands of one way to work the piece.
+func (w *window) drawLeaf(d *control.Canvas, k theme.Tokens, l *strandsLeaf, worked *model.Worked, of *model.Figures, title string, narrow bool, x, y, width, height float32) {
+	piece, way := w.s.Piece(), w.s.Colourway()
+	if key := (strandsKey{of, way, narrow}); l.of != key || l.list == nil {
+		l.of = key
+		if title == "" {
+			title = worked.Pieces[piece].Piece.Name
+		}
+		l.list = schematic.Strands(worked.Pieces[piece].Fabric, &of.Pieces[piece].Strands, of.Pieces[piece].Size.RowCM,
+			schematic.StrandOptions{Title: title, Inks: worked.YarnColours(piece, way), Narrow: narrow})
+	}
+	l.leaf.draw(d, k, l.list, x, y, width, height, w.win.Canvas().Scale(), false)
+}
+
+// scrollStrands scrolls the pictures under the wheel, both alike.
+func (w *window) scrollStrands(by float32) {
+	w.strandsSeen.now.leaf.move(by)
+	w.strandsSeen.then.leaf.move(by)
 }
 
 // drawWaiting says of each yarn where it waits and how it is carried, and offers the other way.
@@ -82,7 +120,11 @@ func (w *window) drawWaiting(d *control.Canvas, k theme.Tokens, x, width float32
 		}
 		d.Words(control.Fitted(name, theme.Body, true, width-36), x+36, y-3, theme.Body, true, k.Ink)
 		y += 17
-		for _, says := range []string{endsAt(of, len(rows)-1, rowLabel(rows)), carried(of, figures.Known())} {
+		at := len(rows) - 1
+		if row, ok := w.rowInHand(); ok {
+			at = row
+		}
+		for _, says := range []string{isAt(strands, i, at, rowLabel(rows), figures.Known()), carried(of, figures.Known())} {
 			if says == "" {
 				continue
 			}
@@ -95,24 +137,24 @@ func (w *window) drawWaiting(d *control.Canvas, k theme.Tokens, x, width float32
 	}
 	d.Rect(x, y-10, width, 1, 0, k.Line)
 	y += 10
-	d.Words("As it is", x, y, theme.Body, true, k.Ink)
+	d.Words(translation.Say("As it is"), x, y, theme.Body, true, k.Ink)
 	y += 21
 	lines(strandsSum(strands, figures.Known()), theme.Second, false, 18)
 	y += 12
 	if r == nil {
-		lines("another way is being looked for…", theme.Second, false, 18)
+		lines(translation.Say("another way is being looked for…"), theme.Second, false, 18)
 		return nil
 	}
 	var spots []control.Spot
 	switch {
-	case r.plan == nil:
+	case r.replan == nil:
 		lines(spoken(r.why), theme.Second, false, 18)
-	case !r.plan.Better():
-		lines("There is no way with fewer cuts or shorter floats.", theme.Second, false, 18)
+	case !r.replan.Better():
+		lines(translation.Say("There is no way with fewer cuts or shorter floats."), theme.Second, false, 18)
 	default:
-		d.Words("Another way", x, y, theme.Body, true, k.Ink)
+		d.Words(translation.Say("Another way"), x, y, theme.Body, true, k.Ink)
 		y += 21
-		lines(planSum(r.plan.Present, r.plan.Best, figures.Known()), theme.Second, false, 18)
+		lines(planSum(r.replan.Present, r.replan.Best, figures.Known()), theme.Second, false, 18)
 		y += 6
 		label := "Show it"
 		if w.strandsSeen.other {
@@ -128,7 +170,7 @@ func (w *window) drawWaiting(d *control.Canvas, k theme.Tokens, x, width float32
 	d.Rect(x, y, width, 1, 0, k.Line)
 	y += 24
 	limit := fmt.Sprintf("%g cm", m.Work.Limits().FloatCM)
-	d.Words("Longest float you allow", x, y, theme.Second, false, k.Ink)
+	d.Words(translation.Say("Longest float you allow"), x, y, theme.Second, false, k.Ink)
 	bw := control.Width(limit, theme.Body, true) + 30
 	allow := d.Button(k, limit, x+width-bw, y-16, false, false, w.askFloat)
 	allow.Hint = "another limit; a longer float becomes a finding"
@@ -139,16 +181,36 @@ func rowLabel(rows []fabric.Row) func(int) string {
 	return func(r int) string { return rows[r].Label }
 }
 
-// endsAt says where a yarn is at the end of the piece.
-func endsAt(s *strand.Strand, last int, label func(int) string) string {
-	if len(s.Rows) == 0 {
+// isAt says where a yarn is while a row is worked.
+func isAt(s *strand.Strands, yarn, row int, label func(int) string, known bool) string {
+	of := &s.ByYarn[yarn]
+	switch {
+	case len(of.Rows) == 0:
 		return "not worked yet"
+	case slices.Contains(of.Rows, row):
+		return "in hand in " + label(row)
+	case row < of.Rows[0]:
+		return "joined in " + label(of.Rows[0])
 	}
-	at := s.Rows[len(s.Rows)-1]
-	if at == last {
-		return "in hand at the end of " + label(at)
+	for _, wait := range s.Waiting[row] {
+		if int(wait.Yarn) == yarn {
+			says := "waits inside the fabric"
+			if wait.Side != fabric.NoSide {
+				says = "waits at the " + map[fabric.Side]string{fabric.Left: "left", fabric.Right: "right"}[wait.Side] + " edge"
+			}
+			if known {
+				says += fmt.Sprintf(", %.1f cm up", wait.CM)
+			}
+			return says + ", since " + label(wait.From)
+		}
 	}
-	return "last worked in " + label(at)
+	last := of.Rows[0]
+	for _, r := range of.Rows {
+		if r < row {
+			last = r
+		}
+	}
+	return "cut after " + label(last)
 }
 
 // carried says how often a yarn is joined, carried and cut.
@@ -206,12 +268,24 @@ func (w *window) showOtherWay() {
 		w.show(strandsView)
 		w.strandsSeen.other = !w.strandsSeen.other
 		w.strands.Redraw()
+		w.previewRows()
+	}
+}
+
+// previewRows shows in the rows what the other way would write, while it is shown.
+func (w *window) previewRows() {
+	if w.view == strandsView && w.strandsSeen.other && w.canReplan() {
+		w.page.Preview(w.reckoning.replan.Rows)
+	} else {
+		w.page.Preview("")
 	}
 }
 
 func (w *window) useOtherWay() {
 	if w.canReplan() {
-		rows := w.reckoning.plan.Rows
+		rows := w.reckoning.replan.Rows
+		w.strandsSeen.other = false
+		w.previewRows()
 		w.s.Rewrite("Another way", rows, min(w.s.Caret().At, len(rows)))
 		w.say("The rows are written the other way; Ctrl+Z takes it back.")
 	}

@@ -139,7 +139,7 @@ func newWindow(a fyne.App, lib *stitch.Library, s *session.Session, set *setting
 	w.notice = panel(noticeHeight, w.drawNotice)
 	w.notice.Hide()
 	w.colour.Wheel, w.start.Wheel = w.scrollColour, w.scrollStart
-	w.strands.Wheel, w.sizes.Wheel = w.strandsSeen.leaf.move, w.sizesSeen.leaf.move
+	w.strands.Wheel, w.sizes.Wheel = w.scrollStrands, w.scrollSizes
 	w.findings.Wheel = func(by float32) {
 		if by < 0 {
 			w.top++
@@ -208,6 +208,9 @@ func (w *window) changed(c session.Change) {
 		w.show(makeView)
 	}
 	if terms := w.s.Pattern().Terms; terms != w.terms {
+	if c&(session.Text|session.Shown) != 0 {
+		w.previewRows()
+	}
 		w.terms = terms
 		w.tray.Redraw()
 	}
@@ -313,6 +316,7 @@ func (w *window) showHint(s string) {
 func (w *window) show(v view) {
 	w.view, w.hint = v, ""
 	if v != teachView && w.alone {
+	w.previewRows()
 		w.fillScreen()
 	}
 	shown := func(o fyne.CanvasObject, on bool) {

@@ -87,17 +87,19 @@ func wrapLine(text string, start, end int, width float32, word, space measure) [
 // box is a paragraph laid out on the page; y is from the page's top, before scrolling.
 type box struct {
 	paragraph
-	lines    []line
-	unfolded bool // its heading is shown among the words
-	y        float32
-	textTop  float32
-	countRow float32 // y of the count's line
-	cords    []float32
-	loop     bool
-	noteTop  float32
-	standsOn []string // lines that say that the row stands on a fault
-	notes    []note
-	height   float32
+	lines     []line
+	unfolded  bool // its heading is shown among the words
+	y         float32
+	textTop   float32
+	countRow  float32 // y of the count's line
+	cords     []float32
+	loop      bool
+	comeTop   float32
+	comeLines []string // that would come in place of the row or behind it
+	noteTop   float32
+	standsOn  []string // lines that say that the row stands on a fault
+	notes     []note
+	height    float32
 }
 
 // note is a finding under a row: its sentence in lines, and whether a button stands under it.

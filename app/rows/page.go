@@ -62,6 +62,8 @@ type Page struct {
 	focus  bool
 	kept   *image.RGBA
 
+	preview string // the rows as they would be written another way; "" for none
+
 	layer   *fyne.Container
 	raster  *canvas.Raster
 	stock   stock
@@ -125,6 +127,7 @@ func (p *Page) relay() {
 		return
 	}
 	list := paragraphs(p.s.Rows(), m, p.s.Since(), p.s.Findings(), p.s.Unsure())
+	compareRows(list, p.s.Rows(), p.preview)
 	if m == nil {
 		p.boxes, p.height = arrange(p.s.Rows(), list, nil, width, p.s.Caret().At, p.scribe)
 		p.ruling = nil

@@ -14,6 +14,8 @@ import (
 
 // paragraph is one written row on the page, or a line that stands between rows.
 type paragraph struct {
+	gone     bool      // it would go, were the rows written another way
+	come     []string  // lines that would come behind it
 	span     diag.Span // in the present rows, without the line break
 	head     int       // bytes of the heading, which the page shows as number and side
 	row      int       // index in the tree, -1 for a line between rows

@@ -196,6 +196,7 @@ func (d *picture) box(b *box) {
 			d.text(s, textLeft, y, lineHeight, words)
 		}
 	}
+	d.rewritten(b, text)
 	if b.count != "" {
 		d.textRight(b.count, width-countMargin, b.countRow, lineHeight, look{size: theme.Second, colour: k.Ink2})
 	}

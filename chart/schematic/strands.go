@@ -16,6 +16,7 @@ import (
 // Sizes of the strand picture in mm.
 const (
 	bodyWidth = 70.
+	slim      = 34. // of a narrow picture
 	lane      = 3.2 // from one carried strand to the next
 	leastRow  = 4.5 // height of the lowest row
 	mostRow   = 14.
@@ -26,15 +27,16 @@ const (
 
 // StrandOptions say how strands are drawn.
 type StrandOptions struct {
-	Title string
-	Inks  []color.NRGBA // by fabric yarn
+	Title  string
+	Inks   []color.NRGBA // by fabric yarn
+	Narrow bool          // narrow and without the words below, to stand beside another
 }
 
 // Strands draws the edges of a piece with the way of each yarn: along its rows,
 // up the edges, and where it is joined (hollow triangle) and cut (filled).
 // Heights are in proportion to rowCM; without it all rows are of one height.
 func Strands(f *fabric.Fabric, s *strand.Strands, rowCM []float64, o StrandOptions) *display.List {
-	d := &cords{list: &display.List{Background: white, Title: o.Title}, fabric: f, inks: o.Inks}
+	d := &cords{list: &display.List{Background: white, Title: o.Title}, fabric: f, inks: o.Inks, narrow: o.Narrow}
 	d.place(rowCM)
 	for y := range s.ByYarn {
 		d.links(&s.ByYarn[y])
@@ -43,6 +45,9 @@ func Strands(f *fabric.Fabric, s *strand.Strands, rowCM []float64, o StrandOptio
 	d.left = margin + 24 + float64(left)*lane
 	d.right = d.left + bodyWidth
 	legend := text.Width(display.Sans, words(s), letterSize)
+	if o.Narrow {
+		d.right, legend = d.left+slim, 0
+	}
 	d.list.Width = max(d.right+float64(right)*lane+4, margin+legend, margin+text.Width(display.SansBold, o.Title, titleSize)) + margin
 	d.list.Desc = fmt.Sprintf("%s; %d ends to weave in", o.Title, s.Ends)
 	d.draw(s, o.Title)
@@ -54,6 +59,7 @@ type cords struct {
 	list        *display.List
 	fabric      *fabric.Fabric
 	inks        []color.NRGBA
+	narrow      bool
 	y           []float64 // mm: the middle of each row
 	left, right float64   // mm: the edges
 	all         []link
@@ -304,7 +310,9 @@ func (d *cords) legend(s *strand.Strands) {
 		d.text(x+8, y, letterSize, display.Start, display.Sans, ink, of.Letter)
 		x += 16
 	}
-	d.text(margin, d.list.Height-margin+1, letterSize, display.Start, display.Sans, faint, words(s))
+	if !d.narrow {
+		d.text(margin, d.list.Height-margin+1, letterSize, display.Start, display.Sans, faint, words(s))
+	}
 }
 
 // words explain the marks and sum up.
