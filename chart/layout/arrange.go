@@ -50,13 +50,28 @@ func (p *piece) solve() int {
 			p.place()
 			return steps + p.relax()
 		}
-		f.small.place()
-		steps += f.small.relax()
+		steps += f.small.settle()
 		if f.fits() {
 			f.unfold()
 			return steps
 		}
 	}
+}
+
+// settle places and relaxes a folded piece. Where rows repeat in more than one stretch, as below
+// and above a row unlike the others, each stretch is folded in its turn.
+func (p *piece) settle() int {
+	f := &fold{whole: p}
+	f.findRows()
+	if f.rowsOut == 0 || len(p.nodes) < foldFrom {
+		p.place()
+		return p.relax()
+	}
+	f.cutRows()
+	f.small = f.build()
+	steps := f.small.settle()
+	f.unfold()
+	return steps
 }
 
 // place gives every node its direct place in the manner chosen.
