@@ -7,6 +7,7 @@ import (
 	"image"
 	"image/color"
 	"math"
+	"reflect"
 	"runtime"
 	"slices"
 	"strings"
@@ -29,6 +30,9 @@ var pane = image.Pt(903, 330)
 type painter struct {
 	chart raster.Screen
 	cloth cloth.Screen
+
+	painted  *Made // what the pictures show
+	pictures [2]*image.RGBA
 }
 
 // view maps places in stitch widths, y upward, to pixels: the middle of a box in the middle of the pane.
@@ -41,29 +45,40 @@ func view(box geom.Box) geom.Matrix {
 }
 
 // paint gives the pictures of chart and cloth.
-func (p *painter) paint(tb testing.TB, m *Made) (pictures [2]*image.RGBA) {
+func (p *painter) paint(tb testing.TB, m *Made) [2]*image.RGBA {
 	tb.Helper()
+	was := p.painted
+	if was == nil {
+		was = &Made{}
+	}
+	p.painted = m
 	var errs [2]error
 	ctx := context.Background()
 	var all sync.WaitGroup
 	all.Go(func() {
+		if was.Chart == m.Chart {
+			return
+		}
 		const unit = 5 // mm of a stitch width
 		toPlace := geom.Translate(-m.Chart.Origin.X, -m.Chart.Origin.Y).Then(geom.Scale(1./unit, -1./unit))
-		pictures[0], errs[0] = p.chart.Show(ctx, m.Chart, toPlace.Then(view(m.Plan.Box)), pane, color.NRGBA{255, 255, 255, 255})
+		p.pictures[0], errs[0] = p.chart.Show(ctx, m.Chart, toPlace.Then(view(m.Plan.Box)), pane, color.NRGBA{255, 255, 255, 255})
 	})
 	all.Go(func() {
+		if was.Cloth == m.Cloth && reflect.DeepEqual(was.ClothYarns(was.colourway), m.ClothYarns(m.colourway)) {
+			return
+		}
 		at := view(m.Cloth.Box())
 		box := geom.Box{
 			Min: geom.Point{X: -at.E / at.A, Y: (at.F - float64(pane.Y)) / at.A},
 			Max: geom.Point{X: (float64(pane.X) - at.E) / at.A, Y: at.F / at.A},
 		}
-		pictures[1], errs[1] = p.cloth.Show(ctx, m.Cloth, cloth.View{Box: box, PixelsPerW: at.A}, m.ClothYarns(m.Colourway()), cloth.Background{Ground: cloth.Transparent})
+		p.pictures[1], errs[1] = p.cloth.Show(ctx, m.Cloth, cloth.View{Box: box, PixelsPerW: at.A}, m.ClothYarns(m.Colourway()), cloth.Background{Ground: cloth.Transparent})
 	})
 	all.Wait()
 	if err := errors.Join(errs[:]...); err != nil {
 		tb.Fatal(err)
 	}
-	return pictures
+	return p.pictures
 }
 
 // blanket is a pattern of about so many stitches, square, in stripes of two yarns: rows of sc
