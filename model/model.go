@@ -18,6 +18,7 @@ import (
 	"strandway/model/pattern"
 	"strandway/model/stitch"
 	"strandway/model/syntax"
+	"strandway/model/trade"
 	"strandway/model/work"
 )
 
@@ -99,6 +100,7 @@ func ReadOptions(lib *stitch.Library, p *pattern.Pattern) syntax.ReadOptions {
 		}
 	}
 	maps.DeleteFunc(o.Yarns, func(name, _ string) bool { return shared[name] })
+	nameColours(lib, o.Yarns)
 	for _, s := range p.Stitches {
 		o.Units[s.Abbreviation] = Definition(lib, s, strings.ToLower(p.Terms))
 	}
@@ -106,6 +108,23 @@ func ReadOptions(lib *stitch.Library, p *pattern.Pattern) syntax.ReadOptions {
 		o.Sizes = append(o.Sizes, s.Name)
 	}
 	return o
+}
+
+// nameColours lets a page name its yarns by plain colours, as in "join orange".
+func nameColours(lib *stitch.Library, yarns map[string]string) {
+	named := map[string]bool{}
+	for name := range yarns {
+		named[strings.ToLower(name)] = true
+	}
+	groups := lib.Units("us")
+	for _, c := range trade.Standard().Colours {
+		for _, word := range append(c.Words, c.Name) {
+			_, group := groups[word]
+			if _, kind := lib.Read(word, "us"); !kind && !group && !named[word] {
+				yarns[word] = word
+			}
+		}
+	}
 }
 
 // Definition is a special stitch's definition in one set of terms: as written

@@ -115,6 +115,9 @@ func (r *reader) fact(l line, gap bool) {
 	if len(r.prose) > 0 && gap {
 		r.prose = append(r.prose, "")
 	}
+	if colon := strings.Index(l.text, ":"); colon > 0 && r.section != abbreviations {
+		r.rule(l.text[colon+1:])
+	}
 	if r.section == specials && (r.special != nil || r.defines(l)) {
 		r.addSpecial(l)
 		return

@@ -47,6 +47,9 @@ var foundationLead = regexp.MustCompile(`(?i)^(?:foundation|base|starting|ring|b
 // withYarn is the yarn named before the chain of a foundation.
 var withYarn = regexp.MustCompile(`(?i)\b(?:with|using|in)\s+[^.;]{1,48}$`)
 
+// leadYarn is all that stands before the chain of a small piece: "With B, ch 5."
+var leadYarn = regexp.MustCompile(`(?i)^(?:with|using|in)\s+(?:(?:colou?r|yarn)\s+)?[\pL\d]+,?\s+$`)
+
 // joins is the join that makes a ring of a chain.
 var joins = regexp.MustCompile(`(?i)^[\s,;.]*(?:and )?(?:then )?(?:join|sl st|slip st|ss\b|unite|close)`)
 
@@ -90,7 +93,7 @@ func chainIn(text string) int {
 			if unnumbered < 0 {
 				unnumbered = m[0]
 			}
-		case n < 6 && !ring && !fromHook.MatchString(after) && (m[0] > 0 || strings.Trim(after, " .") != ""):
+		case n < 6 && !ring && !fromHook.MatchString(after) && (m[0] > 0 && !leadYarn.MatchString(text[:m[0]]) || strings.Trim(after, " .") != ""):
 			if m[0] == 0 {
 				return -1 // a turning chain
 			}

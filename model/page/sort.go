@@ -261,7 +261,7 @@ func (r *reader) among(l line, gap bool) {
 }
 
 // ownLine begins an instruction between the rows.
-var ownLine = regexp.MustCompile(`(?i)^(?:rep(?:eat)? (?:rows?|rnds?|rounds?|the last|last|these|\d+(?:st|nd|rd|th))|\[?rep(?:eat)?\s|(?:now )?fasten off|finish off|break off|end off|cut (?:the )?(?:yarn|thread)|continue (?:in|working|as|to rep|rep)|work (?:rows?|rnds?|rounds?) \d|(?:now |then )?(?:work|cont(?:inue)?) (?:even|straight|(?:another )?(?:\d+|two|three|four|five|six|seven|eight|nine|ten) (?:more )?(?:rows|rnds|rounds)|in \S+ (?:for|until))\b|with (?:rs|ws|right side|wrong side))`)
+var ownLine = regexp.MustCompile(`(?i)^(?:rep(?:eat)? (?:rows?|rnds?|rounds?|the last|last|these|\d+(?:st|nd|rd|th))|\[?rep(?:eat)?\s|(?:now )?fasten off|finish off|break off|end off|cut (?:the )?(?:yarn|thread)|continue (?:in|working|as|to rep|rep)|work (?:rows?|rnds?|rounds?) \d|(?:now |then )?(?:cont(?:inue)?|keep|go on) .{0,90}\buntil\b|(?:now |then )?(?:work|cont(?:inue)?) (?:even|straight|(?:another )?(?:\d+|two|three|four|five|six|seven|eight|nine|ten) (?:more )?(?:rows|rnds|rounds)|in \S+ (?:for|until))\b|with (?:rs|ws|right side|wrong side))`)
 
 // ownHead is a heading of the writer's own with its instructions: "Loop: ch 12".
 var ownHead = regexp.MustCompile(`^(?:\p{Lu}[\pL-]*(?: [\pL-]+){0,2})(?::| [-–—])\s|^[\pL]+\)\s`)

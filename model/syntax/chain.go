@@ -187,7 +187,7 @@ func (r *reader) counting(c *ChainN) {
 // join reads "join with sl st to first sc", "join.", "join to form a ring", and "join B in any corner".
 func (r *reader) join() []Node {
 	start := r.i
-	if r.isYarn(1) || r.isYarnName(1) || r.wordAt(1, "in") && r.isYarn(2) || r.wordAt(1, "yarn", "colour") || r.wordAt(2, "yarn", "colour") {
+	if r.isYarn(1) || r.isYarnName(1) || r.wordAt(1, "in") && r.isYarn(2) || r.wordAt(1, "yarn", "colour") || r.yarnHere(1) || r.wordAt(2, "yarn", "colour") {
 		if n := r.yarn(); n != nil {
 			return n
 		}

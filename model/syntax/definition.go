@@ -98,6 +98,11 @@ func (r *reader) definedName() (name string, body int, ok bool) {
 
 // recipe takes a definition by yarn-overs and loops for the recipe of one stitch. It is kept as written.
 func (r *reader) recipe() (string, bool) {
+	from := r.i
+	if r.word("ch") && r.number(1) && r.wordAt(2, ",") && r.wordAt(3, "(", "[", "*", "yo", "yrh", "insert") { // "Ch 2, [yo, insert hook ...] twice"
+		r.pass(3)
+	}
+	defer func() { r.i = from }()
 	if !r.word("yo", "yrh", "yoh", "insert", "draw", "pull", "(", "[", "*") {
 		return "", false
 	}
@@ -109,7 +114,7 @@ func (r *reader) recipe() (string, bool) {
 	if !words {
 		return "", false
 	}
-	return strings.TrimRight(strings.TrimSpace(r.src[r.tok().start:r.peek(k-1).end]), "."), true
+	return strings.TrimRight(strings.TrimSpace(r.src[r.tokens[from].start:r.peek(k-1).end]), "."), true
 }
 
 // define adds a named group, and its words to those that are looked for first.

@@ -15,7 +15,7 @@ func (r *reader) inline() []Node {
 		switch {
 		case r.placeWord() && r.wordAt(1, "next", "same", "first", "last", "st", "sp", "ring") && !r.wordAt(1, "loop") && !r.wordAt(2, "loop"):
 			q := r.place()
-			if p == nil {
+			if p == nil || q.Ord == Same && p.Ord == Next {
 				p = q
 			}
 			last = r.i

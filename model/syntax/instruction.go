@@ -218,6 +218,11 @@ func (r *reader) item() []Node {
 		if r.wordAt(1, "until") && (start == 0 || r.tokens[start-1].kind == lineToken) { // "Repeat until it is as long as you like"
 			return r.repUntil()
 		}
+		if r.number(1) && r.bareHead() && !r.wordAt(2, "time", "more") {
+			if n := r.rowRef(); n != nil {
+				return n
+			}
+		}
 		if r.repClause() {
 			return r.lostStar()
 		}

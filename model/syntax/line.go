@@ -2,6 +2,7 @@ package syntax
 
 import (
 	"regexp"
+	"strconv"
 	"strings"
 
 	"strandway/model/diag"
@@ -39,7 +40,7 @@ func (r *reader) line() {
 	if r.chainNote() {
 		return
 	}
-	if r.plainRows() {
+	if r.growing() || r.plainRows() {
 		r.body(start)
 		return
 	}
@@ -111,6 +112,14 @@ func (r *reader) keepLine() string {
 	text := r.textFrom(start)
 	r.tree.Notes = append(r.tree.Notes, &Note{Span: r.span(start), Text: text})
 	low := strings.ToLower(text)
+	if m := lastRow.FindStringSubmatch(low); m != nil { // ends the rows that are worked every second time
+		for i := len(r.tree.Rows) - 1; i >= 0; i-- {
+			if row := r.tree.Rows[i]; row.Every && row.To == row.From {
+				row.To, _ = strconv.Atoi(m[1])
+				break
+			}
+		}
+	}
 	if noTurn.MatchString(low) && everyRow.MatchString(low) || oneSide.MatchString(low) {
 		r.tree.NoTurn = true
 	}
@@ -122,6 +131,9 @@ var (
 	// oneSide says of a mosaic that it is worked from one side alone.
 	oneSide = regexp.MustCompile(`\b(?:every|each|all) (?:rows?|rnds?|rounds?)\b.{0,24}\b(?:right side|rs)\b(?: of the work)?(?: is)?(?: always)?(?: facing|$|[,;.])|\b(?:always|only) (?:with|on|from) the (?:right side|rs)\b`)
 )
+
+// lastRow names the last row of a piece.
+var lastRow = regexp.MustCompile(`^(?:row|rnd|round) (\d{1,3}) (?:is|will be) the last`)
 
 // everyRow are words that say a thing for the whole piece.
 var everyRow = regexp.MustCompile(`throughout|\b(?:each|every|all) (?:the )?(?:rows?|rnds?|rounds?)|never`)

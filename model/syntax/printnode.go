@@ -353,6 +353,13 @@ func (p *printer) note(x *Note) string {
 }
 
 func (p *printer) rowRef(x *RowRef) string {
+	if x.Grow {
+		s := "continue in this way until "
+		if !x.Sts.IsZero() {
+			return s + "there are " + p.num(x.Sts) + " " + p.words.sts
+		}
+		return s + p.num(x.For) + " rows have been worked"
+	}
 	word := "Row"
 	if x.Round {
 		word = p.words.rnd

@@ -153,6 +153,9 @@ func (p *printer) what(ord Ord, q Num, what What, name string, chains int) strin
 		if name == "" {
 			name = "group"
 		}
+		if chains > 0 {
+			return s + fmt.Sprintf("%d-st group", chains)
+		}
 		return s + p.unitName(name)
 	case InCorner:
 		if chains > 0 {

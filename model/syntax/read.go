@@ -62,6 +62,7 @@ type reader struct {
 	outside    bool                 // the text is not the piece's own: nodes have no span
 	kinds      map[string]string    // abbreviations looked up so far; "" for words that are none
 	own        map[string][]ownName // the pattern's own stitch names, by their first word
+	yarns      map[string][]string  // names of yarns by their first word
 	nearests   map[string]string    // near words looked up so far
 	standard   map[string]string    // the library's groups, by name
 	defined    map[int]int          // the lines that are definitions: first token, and token after the last

@@ -141,7 +141,7 @@ func (r *reader) times() (Extent, bool) {
 		return Extent{How: ToNext, What: what}, true
 	case r.word("to") && r.toSpace(1):
 		r.pass(1)
-		r.fill("next", "the")
+		r.fill("next", "the", "first")
 		what, name, chains, _ := r.what()
 		return Extent{How: ToNext, What: what, Name: name, Chains: chains}, true
 	case r.word("to") && r.before():
@@ -182,7 +182,7 @@ func (r *reader) times() (Extent, bool) {
 
 // toSpace sees "ch-2 sp", "the next ch-sp", k tokens on.
 func (r *reader) toSpace(k int) bool {
-	for r.wordAt(k, "next", "the") {
+	for r.wordAt(k, "next", "the", "first") {
 		k++
 	}
 	return r.wordAt(k, made, madeOf, "ch-sp") || r.wordAt(k, "ch") && (r.wordAt(k+1, "sp", "loop") || r.number(k+1) && r.wordAt(k+2, "sp", "loop"))

@@ -64,6 +64,7 @@ func (r *reader) rowRef() []Node {
 			r.fill("the", "st", "pattern")
 		}
 		r.fill(",")
+		r.howOften() // of the colours, which may take more rows
 	}
 	if r.word("for") && r.wordAt(1, "pattern", "patt", "pat") {
 		r.pass(2)

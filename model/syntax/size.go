@@ -113,10 +113,17 @@ func (r *reader) namedHere(name string) int {
 
 // ownYarn reads a yarn by its name in this pattern.
 func (r *reader) ownYarn(letter *string) bool {
+	if r.yarns == nil {
+		r.yarns = map[string][]string{}
+		for name := range r.o.Yarns {
+			first, _, _ := strings.Cut(strings.ToLower(name), " ")
+			r.yarns[first] = append(r.yarns[first], name)
+		}
+	}
 	best := 0
-	for name, l := range r.o.Yarns {
+	for _, name := range r.yarns[r.lower(r.tok())] {
 		if n := r.namedHere(name); n > best {
-			best, *letter = n, l
+			best, *letter = n, r.o.Yarns[name]
 		}
 	}
 	r.pass(best)

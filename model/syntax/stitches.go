@@ -65,12 +65,23 @@ func (r *reader) makes() []Node {
 			m.Place.What, m.Place.Ext, m.N = InEnd, Extent{How: Evenly, N: m.N}, Plain(1)
 		} else if lead {
 			m.Place, m.N = &Place{N: m.N, Span: m.Span}, Plain(1)
+		} else if side == LowerEdge {
+			m.Place.What = InUnder
 		}
 		return []Node{edge, m}
 	}
 	if !r.makePlace(m, start, lead) {
 		r.i = start
 		return nil
+	}
+	if p := m.Place; p != nil && r.throughBoth(start) { // each stitch takes one of both edges
+		n := m.N
+		if n.isOne() {
+			n = p.N
+		}
+		if m.Kind, m.N = r.together(kind, 2), Plain(1); p.Ord != Each {
+			m.Place = &Place{Span: p.Span, N: n.times(2)}
+		}
 	}
 	if p := m.Place; p != nil {
 		r.mode(p)
@@ -96,6 +107,11 @@ func (r *reader) makes() []Node {
 		out = append([]Node{y}, out...)
 	}
 	return out
+}
+
+// throughBoth reports whether a place just read was "through both layers".
+func (r *reader) throughBoth(start int) bool {
+	return r.wordBefore(r.i, "layers", "thicknesses", "layer") || r.word("layers", "thicknesses", "layer") && r.wordBefore(r.i, "both") && r.eat(r.tok().text)
 }
 
 // often reads the "twice" behind "2 sc in next st".

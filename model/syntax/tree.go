@@ -218,6 +218,8 @@ type (
 		For   Num    // "for 6 rows": how many rows are made of them
 		InAll bool   // "until 30 rows have been worked": For is all that the piece has then
 		But   []Swap // "but ch 5 for ch 3"
+		Grow  bool   // "continue in this way": each row differs from the one before as the last two differ
+		Sts   Num    // "until there are 60 sts": with Grow, the stitches of the last row
 		Round bool
 	}
 	// Along says that what follows is worked along an edge: row ends, the foundation, round the piece.

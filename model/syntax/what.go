@@ -113,7 +113,7 @@ func (r *reader) oneWhat() (what What, name string, chains int, ok bool) {
 	case counted:
 		if r.wordAt(1, "group") {
 			r.pass(2)
-			return InUnit, "group", 0, true
+			return InUnit, "group", t.n, true
 		}
 	}
 	if t.kind == numberToken && r.wordAt(1, "ch-sp", "ch-sps", "ch-loop", "ch-lp", "ch-space") { // 1ch-sp

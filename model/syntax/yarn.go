@@ -120,6 +120,15 @@ func (r *reader) yarnName(y *Yarn) bool {
 	return y.Letter != ""
 }
 
+// yarnHere sees the name of a yarn k tokens on.
+func (r *reader) yarnHere(k int) bool {
+	start, letter := r.i, ""
+	r.pass(k)
+	ok := r.ownYarn(&letter)
+	r.i = start
+	return ok
+}
+
 // isYarnName sees a capitalised word that is no word of the rows.
 func (r *reader) isYarnName(k int) bool {
 	t := r.peek(k)
@@ -195,6 +204,7 @@ func (r *reader) cutting(start int) bool {
 	if r.word("in") && r.wordAt(1, "end", "all") {
 		r.pass(2)
 	}
+	r.otherPiece() // "fasten off the first leg"
 	return true
 }
 

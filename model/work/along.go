@@ -30,6 +30,10 @@ func (w *worker) along(x *syntax.Along) error {
 		w.bridged = max(w.bridged, w.bridge) // the other side of the chains that this row has made
 		return nil
 	}
+	if w.allRound {
+		w.nextOnEdge(x.Edge)
+		return nil
+	}
 	side := fabric.NoSide
 	switch x.Edge {
 	case syntax.NextEdge:
@@ -75,6 +79,81 @@ func (w *worker) allEdges() {
 		w.lands = append(w.lands, w.edgeLandings(side)...)
 	}
 	w.met, w.allRound = len(w.lands), true
+}
+
+// edgesNamed counts the edges that a round names in turn, and tells whether it begins where the last row has ended: with
+// the corner there and the row ends after it.
+func edgesNamed(body []syntax.Node) (n int, atEnd bool) {
+	last, corners, first := syntax.NextEdge, 0, true
+	for _, node := range body {
+		edge := syntax.NextEdge
+		switch x := node.(type) {
+		case *syntax.Along:
+			edge = x.Edge
+		case *syntax.Make:
+			if x.Place == nil {
+				first = false
+				continue
+			}
+			switch x.Place.What {
+			case syntax.InCorner:
+				corners++
+				continue
+			case syntax.InEnd:
+				edge = syntax.SideEdge
+			case syntax.InUnder:
+				edge = syntax.LowerEdge
+			default:
+				first = false
+				continue
+			}
+		default:
+			continue
+		}
+		if edge == syntax.NextEdge || edge == syntax.AllRound {
+			return 0, false
+		}
+		if edge != last || edge == syntax.SideEdge && corners > 0 {
+			n++
+		}
+		if first && n == 1 && edge != syntax.LowerEdge && edge != syntax.UpperEdge && corners == 1 {
+			atEnd = true
+		}
+		last, first = edge, false
+	}
+	if corners < 2 {
+		return 0, false
+	}
+	return n, atEnd
+}
+
+// fromLastCorner turns the landings of a round about, so that it begins at the corner where the last row ended.
+func (w *worker) fromLastCorner() {
+	k := 0
+	for k+1 < w.met && w.lands[k+1].how == w.lands[0].how {
+		k++
+	}
+	turned := append(append(make([]landing, 0, w.met), w.lands[k:w.met]...), w.lands[:k]...)
+	w.lands = append(w.lands[:0], turned...)
+}
+
+// nextOnEdge goes on to the next landing of a named edge, in a round that goes along all of them.
+func (w *worker) nextOnEdge(edge syntax.Edge) {
+	how := fabric.Top
+	switch edge {
+	case syntax.LeftEdge, syntax.RightEdge, syntax.SideEdge:
+		how = fabric.RowEnd
+	case syntax.LowerEdge:
+		how = fabric.Underside
+	case syntax.NextEdge, syntax.AllRound:
+		return
+	}
+	for i := w.pos; i < w.met; i++ {
+		if w.lands[i].how == how {
+			w.pos = i
+			return
+		}
+	}
 }
 
 // corners marks both ends of the edge that begins at landing i as corners of the outline.
@@ -162,6 +241,17 @@ func (w *worker) evenly(body []syntax.Node, ext syntax.Extent) error {
 		return nil
 	}
 	ends := w.asksRowEnds(body)
+	if n := w.num(ext.N); w.isBase && w.met == 0 && n > 0 && n <= w.opt.Limit { // on a hem or another edge that is no fabric of the piece
+		w.start = false
+		for range n {
+			for _, node := range body {
+				if m, ok := node.(*syntax.Make); ok {
+					w.one(m, inRing)
+				}
+			}
+		}
+		return nil
+	}
 	if w.pos >= w.met || ends && w.seek(syntax.InEnd, "", 0) < 0 {
 		if err := w.along(&syntax.Along{Edge: syntax.SideEdge}); err != nil {
 			return err

@@ -7,20 +7,22 @@ import (
 
 // rowWork is what stays the same while one row is worked, whichever reading is tried.
 type rowWork struct {
-	step    *step
-	row     int32     // its index in the fabric
-	lands   []landing // what the hook meets, in that order; cursor.met says how many of them count
-	isBase  bool      // the row below is the foundation
-	hasSp   bool      // it has chain-spaces
-	longest int       // the most chains in one of its spaces
-	units   map[string]bool
-	groups  int  // how many groups it has
-	own     int  // chains of the row's own foundation, with which it begins
-	blocks  bool // the row below began with one: its turning chain is a loop
-	round   bool // the row is a round
-	closing int  // stitches it may pass at its end, before the join
-	rising  bool // columns rise as it is worked
-	reading reading
+	step       *step
+	row        int32     // its index in the fabric
+	lands      []landing // what the hook meets, in that order; cursor.met says how many of them count
+	isBase     bool      // the row below is the foundation
+	hasSp      bool      // it has chain-spaces
+	longest    int       // the most chains in one of its spaces
+	units      map[string]bool
+	sized      map[int]bool    // the sizes of its groups
+	kindsBelow map[string]bool // of the kinds asked for, which the row below has
+	groups     int             // how many groups it has
+	own        int             // chains of the row's own foundation, with which it begins
+	blocks     bool            // the row below began with one: its turning chain is a loop
+	round      bool            // the row is a round
+	closing    int             // stitches it may pass at its end, before the join
+	rising     bool            // columns rise as it is worked
+	reading    reading
 }
 
 // cursor is all that one instruction changes. A copy of it is a way back.

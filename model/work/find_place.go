@@ -220,10 +220,10 @@ func (w *worker) findOf(p *syntax.Place) (target, error) {
 	}
 	i := -1
 	if q.Ord == syntax.Last {
-		for i = w.met - 1; i >= 0 && !w.matches(i, syntax.InUnit, q.Name, 0); i-- {
+		for i = w.met - 1; i >= 0 && !w.matches(i, syntax.InUnit, q.Name, q.Chains); i-- {
 		}
 	} else {
-		i = w.seek(syntax.InUnit, q.Name, 0)
+		i = w.seek(syntax.InUnit, q.Name, q.Chains)
 	}
 	if i < 0 {
 		return target{}, none(syntax.InUnit, q.Name, 0)

@@ -127,7 +127,7 @@ func spans(k *stitch.Kind) int {
 // isKind reports whether a stitch answers to a name: fpdc is a dc too, a popcorn of dc is none.
 func (w *worker) isKind(s *fabric.Stitch, name string) bool {
 	k := w.fab.Kinds[s.Kind]
-	return k.Name == name || k.Plain != nil && k.Lump == stitch.NoLump && k.Plain.Name == name
+	return k.Name == name || k.Plain != nil && k.Lump == stitch.NoLump && k.Plain.Name == name || firstOne.ReplaceAllString(k.Name, "") == name
 }
 
 // isPicot: chains that stand up by themselves and offer nothing to the next row.

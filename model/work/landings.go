@@ -59,6 +59,8 @@ func (w *worker) meet() {
 func (w *worker) survey() {
 	w.hasSp, w.longest, w.groups = false, 0, 0
 	clear(w.units)
+	clear(w.kindsBelow)
+	clear(w.sized)
 	unit := int32(-1)
 	for i := 0; i < w.met; i++ {
 		if w.lands[i].chain {
@@ -67,6 +69,10 @@ func (w *worker) survey() {
 		}
 		u := w.unitAt(i)
 		if u >= 0 && u != unit {
+			if w.sized == nil {
+				w.sized = map[int]bool{}
+			}
+			w.sized[w.sizeOf(u)] = true
 			if w.units == nil {
 				w.units = map[string]bool{}
 			}
@@ -75,6 +81,32 @@ func (w *worker) survey() {
 		}
 		unit = u
 	}
+}
+
+// sizeOf is how many stitches a group has.
+func (w *worker) sizeOf(unit int32) (n int) {
+	u := &w.fab.Units[unit]
+	for i := u.First; i < u.Last; i++ {
+		if w.fab.Stitches[i].Flags&(fabric.Chain|fabric.NoLanding|fabric.Picot) == 0 {
+			n++
+		}
+	}
+	return n
+}
+
+// hasKind reports whether the row below has a stitch of a kind.
+func (w *worker) hasKind(name string) bool {
+	has, known := w.kindsBelow[name]
+	if !known {
+		for i := 0; i < w.met && !has; i++ {
+			has = !w.lands[i].chain && w.isKind(w.stitchAt(i), name)
+		}
+		if w.kindsBelow == nil {
+			w.kindsBelow = map[string]bool{}
+		}
+		w.kindsBelow[name] = has
+	}
+	return has
 }
 
 func (w *worker) stitchAt(i int) *fabric.Stitch { return &w.fab.Stitches[w.lands[i].at] }
@@ -142,10 +174,13 @@ func (w *worker) matches(i int, what syntax.What, name string, chains int) bool 
 		s := w.stitchAt(i) // the loop of a turning chain, where it is named by its length
 		return chains > 2 && int(s.Chains) == chains && s.Has(fabric.TurningChain) && (w.longest < chains || w.blocks)
 	case syntax.InKind:
+		if !l.base && !l.chain && w.step.no != w.step.row.From && w.step.row.From > 0 && !w.hasKind(name) {
+			return true // a row worked again over another kind: "next dc" is then the next stitch
+		}
 		return l.base || !l.chain && w.isKind(w.stitchAt(i), name)
 	case syntax.InUnit:
 		u := w.unitAt(i)
-		return u >= 0 && (i == 0 || w.unitAt(i-1) != u) && w.isUnit(w.fab.Units[u].Name, name)
+		return u >= 0 && (i == 0 || w.unitAt(i-1) != u) && w.isUnit(w.fab.Units[u].Name, name) && (chains == 0 || !w.sized[chains] || w.sizeOf(u) == chains)
 	case syntax.InTch:
 		return w.stitchAt(i).Has(fabric.TurningChain)
 	case syntax.InCentre:
@@ -280,7 +315,7 @@ func (w *worker) edgeLoopWorked() bool {
 // pass counts what a jump to the row's last stitch leaves out unsaid: the tops that nobody named, and, as slack, what it
 // may leave out. After a space or a gap the rest of its group is passed freely: that is how such rows are written.
 func (w *worker) pass(to int) {
-	free := w.hasSame && w.same.inGap()
+	free := w.hasSame && (w.same.inGap() || w.aside >= 0 && w.same.a >= 0 && int(w.same.a) < len(w.lands) && w.unitAt(int(w.same.a)) == w.aside)
 	for j := w.pos; j < to; j++ {
 		u := w.unitAt(j)
 		inGroup := u >= 0 && (u == w.aside || u == w.unitAt(to)) // the rest of a shell whose centre was worked, or the near part of the group aimed at

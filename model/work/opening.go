@@ -38,7 +38,10 @@ func (w *worker) openingIn(r *fabric.Row, below []int32, later map[int32]bool) *
 	for i, id := range below {
 		place[id] = i
 	}
-	last, chains := -1, []int32(nil)
+	last, first, chains, leading := -1, -1, []int32(nil), []int32(nil)
+	free := func(ids []int32) bool {
+		return len(ids) >= fewestOpen && !slices.ContainsFunc(ids, func(id int32) bool { return later[id] })
+	}
 	for id := r.First; id < r.Last; id++ {
 		s := &w.fab.Stitches[id]
 		if s.Has(fabric.Chain) {
@@ -53,11 +56,22 @@ func (w *worker) openingIn(r *fabric.Row, below []int32, later map[int32]bool) *
 		if !ok {
 			continue
 		}
-		from, to := min(last, at)+1, max(last, at)
-		if last >= 0 && to-from >= fewestOpen && !slices.ContainsFunc(below[from:to], func(id int32) bool { return later[id] }) {
-			return &opening{skipped: slices.Clone(below[from:to]), chains: chains}
+		if last < 0 {
+			first, leading = at, chains
+		} else if over := below[min(last, at, len(below)-1)+1 : max(last, at, min(last, at)+1)]; free(over) {
+			return &opening{slices.Clone(over), chains}
 		}
 		last, chains = place[bases[len(bases)-1].At], nil
+	}
+	if r.Shape == fabric.Flat || first < 0 {
+		return nil
+	}
+	round := slices.Concat(below[max(first, last)+1:], below[:min(first, last)])
+	if first > last {
+		round = below[last+1 : first]
+	}
+	if free(round) {
+		return &opening{round, slices.Concat(chains, leading)}
 	}
 	return nil
 }
@@ -73,6 +87,12 @@ func (w *worker) toOpening(row int) (*opening, error) {
 	}
 	w.ledgeFrom = w.met
 	w.pos, w.lands = w.met, w.lands[:w.met]
+	for n := len(o.skipped); n > 0 && w.fab.Stitches[o.skipped[n-1]].Has(fabric.Chain); n = len(o.skipped) { // the spaces at its corners
+		o.skipped = o.skipped[:n-1]
+	}
+	for len(o.skipped) > 0 && w.fab.Stitches[o.skipped[0]].Has(fabric.Chain) {
+		o.skipped = o.skipped[1:]
+	}
 	for _, id := range o.skipped {
 		w.lands = append(w.lands, landing{at: id, chain: w.fab.Stitches[id].Has(fabric.Chain)})
 	}

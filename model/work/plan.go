@@ -199,6 +199,11 @@ func (r *written) uncut() *written {
 	}
 	again := *r
 	again.tail = slices.DeleteFunc(slices.Clone(r.tail), isCut)
+	if n := len(r.body); n > 1 { // "sl st in next st, fasten off"
+		if m, ok := r.body[n-1].(*syntax.Make); ok && m.Kind == slipStitch && m.Place != nil && m.Place.Ord == syntax.Next {
+			again.body = r.body[: n-1 : n-1]
+		}
+	}
 	return &again
 }
 

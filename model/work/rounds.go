@@ -73,6 +73,11 @@ func (w *worker) beginRound() {
 	if prev.Shape == fabric.Flat && !w.isBase {
 		if w.corners(0); goesRound(w.step.body) {
 			w.allEdges()
+		} else if edges, atEnd := edgesNamed(w.step.body); edges > 1 {
+			w.allEdges()
+			if atEnd {
+				w.fromLastCorner()
+			}
 		}
 		return
 	}

@@ -125,7 +125,8 @@ func (w *worker) node(n syntax.Node, rest []syntax.Node) error {
 	case *syntax.ChainN:
 		w.word = int32(x.Span.Start)
 		w.trace(n)
-		if w.start && w.place == nil && w.tch < 0 && !w.standsOut(x, rest) && (!w.isBase || w.round || w.ring) {
+		bridges := w.place == nil && len(rest) > 0 && placeOf(rest[0]) != nil && placeOf(rest[0]).What == syntax.InOther
+		if w.start && w.place == nil && w.tch < 0 && !bridges && !w.standsOut(x, rest) && (!w.isBase || w.round || w.ring) {
 			return w.turningChain(x, rest)
 		}
 		w.start = false
@@ -133,7 +134,7 @@ func (w *worker) node(n syntax.Node, rest []syntax.Node) error {
 		if c > w.opt.Limit {
 			return w.overLimit()
 		}
-		if c > 0 && w.place == nil && len(rest) > 0 && placeOf(rest[0]) != nil && placeOf(rest[0]).What == syntax.InOther {
+		if c > 0 && bridges {
 			w.bridge, w.bridgeAt, w.bridged = int32(c), int32(len(w.fab.Stitches)), 0
 		}
 		w.chainsOf(c, 0, w.word)

@@ -160,6 +160,10 @@ func (u *unfolding) repeated(row *syntax.Row, source int) {
 	if ref.Last > 0 {
 		from = u.lastOnes(ref.Last)
 	}
+	if ref.Grow {
+		u.grown(ref, source)
+		return
+	}
 	lead, ending := aroundRef(row.Body)
 	for k, no := range nos {
 		if len(from) == 0 {
