@@ -248,7 +248,7 @@ func (p *Pair) fitted() View {
 			float64(pane.Size().Width)/2/max(reach.X, .5),
 			float64(pane.Size().Height)/2/max(reach.Y, .5))
 	}
-	v.Pixels = max(v.Pixels, smallest)
+	v.Pixels = stepped(max(v.Pixels, smallest))
 	return v
 }
 

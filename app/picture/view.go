@@ -4,6 +4,8 @@
 package picture
 
 import (
+	"math"
+
 	"strandway/chart/geom"
 	"strandway/chart/layout"
 )
@@ -17,7 +19,7 @@ type View struct {
 
 // Zoom limits, px of one stitch width.
 const (
-	smallest = 1.0
+	smallest = .25
 	largest  = 120
 	usual    = 34 // the whole of a small piece is not drawn larger than this
 )
@@ -29,6 +31,13 @@ func (v View) Zoom(by float64, at geom.Point) View {
 	v.Centre = at.Add(v.Centre.Sub(at).Mul(k))
 	v.Pixels, v.Whole = now, false
 	return v
+}
+
+// stepped is the largest size of a stitch, by steps of an eighth of twice the size, that is no larger than
+// pixels: a piece that grows row by row keeps its size for some rows, and most of its picture with it.
+func stepped(pixels float64) float64 {
+	const perDouble = 8
+	return usual * math.Exp2(math.Floor(math.Log2(pixels/usual)*perDouble)/perDouble)
 }
 
 // Clamp keeps some of the piece in sight.

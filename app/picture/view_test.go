@@ -55,3 +55,24 @@ func TestZoomKeepsThePointUnderThePointer(t *testing.T) {
 		}
 	}
 }
+
+func TestAGrowingPieceKeepsItsSizeForSomeRows(t *testing.T) {
+	sizes := 0
+	for rows, was := 20, 0.0; rows < 160; rows++ {
+		fits := 330 / float64(rows)
+		now := stepped(fits)
+		if now > fits || now < .91*fits {
+			t.Errorf("%d rows are drawn at %g px a stitch where %g fit", rows, now, fits)
+		}
+		if now != was {
+			sizes++
+		}
+		was = now
+	}
+	if sizes > 26 {
+		t.Errorf("140 rows were drawn at %d sizes", sizes)
+	}
+	if stepped(usual) != usual {
+		t.Error("a small piece is not drawn at its usual size")
+	}
+}

@@ -39,7 +39,7 @@ type painter struct {
 func view(box geom.Box) geom.Matrix {
 	const perDouble, usual = 8, 34
 	s := min(float64(pane.X)/box.Width(), float64(pane.Y)/box.Height(), usual)
-	s = math.Exp2(math.Floor(math.Log2(s)*perDouble) / perDouble)
+	s = usual * math.Exp2(math.Floor(math.Log2(s/usual)*perDouble)/perDouble)
 	mid := box.Centre()
 	return geom.Matrix{A: s, D: -s, E: math.Round(float64(pane.X)/2 - mid.X*s), F: math.Round(float64(pane.Y)/2 + mid.Y*s)}
 }
