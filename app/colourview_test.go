@@ -117,6 +117,10 @@ func TestLettersChangeShadesInOneStep(t *testing.T) {
 	}
 	settle()
 	w.contact.locked = map[string]bool{"A": true}
+	w.swapLetters(0, 1)
+	if got := ownColours(w); got != before || !strings.HasPrefix(w.said, "A keeps its shade") {
+		t.Errorf("a locked letter was swapped: %s, %q", got, w.said)
+	}
 	if all, _ := w.orders(); len(all) != 2 {
 		t.Errorf("with one of three letters locked there are %d orders", len(all))
 	}

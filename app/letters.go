@@ -34,7 +34,7 @@ func (w *window) drawLetters(d *control.Canvas, k theme.Tokens, size fyne.Size) 
 
 // drawLetterTools draws the buttons that give two letters, or all, each other's shades.
 func (w *window) drawLetterTools(d *control.Canvas, k theme.Tokens, width float32) []control.Spot {
-	yarns := w.s.Pattern().Yarns
+	yarns, locked := w.s.Pattern().Yarns, w.locks()
 	if len(yarns) < 2 {
 		return nil
 	}
@@ -48,6 +48,9 @@ func (w *window) drawLetterTools(d *control.Canvas, k theme.Tokens, width float3
 		for b := a + 1; b < len(yarns); b++ {
 			label := yarns[a].Letter + "–" + yarns[b].Letter
 			wide := control.Width(label, theme.Body, true) + 30
+			if locked[a] || locked[b] {
+				continue
+			}
 			if x+wide > width-16 {
 				return spots
 			}
@@ -91,7 +94,15 @@ func (w *window) reorder(label string, o palette.Order) {
 	})
 }
 
+// swapLetters lets two letters change shades, unless one of them is locked.
 func (w *window) swapLetters(a, b int) {
+	locks := w.locks()
+	for _, i := range []int{a, b} {
+		if locks[i] {
+			w.say(translation.Fill("{{.Letter}} keeps its shade; unlock it first.", "Letter", w.s.Pattern().Yarns[i].Letter))
+			return
+		}
+	}
 	w.reorder("Swap two letters", palette.Swapped(len(w.s.Pattern().Yarns), a, b))
 }
 
