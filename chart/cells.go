@@ -12,6 +12,7 @@ import (
 	"strandway/chart/symbol"
 	"strandway/model/colour"
 	"strandway/model/fabric"
+	"strandway/model/pattern"
 	"strandway/model/stitch"
 )
 
@@ -23,8 +24,17 @@ const (
 
 // Grid says how cells are filled and counted.
 type Grid struct {
-	Fill  Fill
-	Every int // columns from one number to the next, 0 is 5; rows too where it is more than 5, else every row has its number
+	Fill   Fill
+	Aspect float64 // of a cell, height by width, from the gauge: see [Aspect]; 0 is square
+	Every  int     // columns from one number to the next, 0 is 5; rows too where it is more than 5, else every row has its number
+}
+
+// Aspect is a stitch's height by its width, by the gauge; 0 where it is not said.
+func Aspect(g pattern.Gauge) float64 {
+	if g.Stitches <= 0 || g.Rows <= 0 {
+		return 0
+	}
+	return g.Stitches / g.Rows
 }
 
 // Fill is what the cells of a grid show.
@@ -46,8 +56,11 @@ type cellRow struct {
 // Cells draws the fabric as a grid, one cell a stitch and one line a row, as
 // tapestry, filet and mosaic are charted: the yarn's true colour, and the symbol
 // where a stitch is not the row's plain one. aspect is height by width of a
-// cell, from the gauge; 0 is square.
+// cell; 0 is that of the options' grid.
 func Cells(f *fabric.Fabric, o Options, aspect float64) *display.List {
+	if aspect <= 0 {
+		aspect = o.Grid.Aspect
+	}
 	if aspect <= 0 {
 		aspect = 1
 	}

@@ -9,6 +9,7 @@ import (
 	"strandway/chart/display"
 	"strandway/chart/geom"
 	"strandway/model/fabric"
+	"strandway/model/pattern"
 )
 
 func TestCellsShowEveryStitchInItsColour(t *testing.T) {
@@ -47,5 +48,26 @@ func TestCellsShowEveryStitchInItsColour(t *testing.T) {
 	}
 	if got := strings.Join(texts(l, "numbers"), " "); got != "1 2" {
 		t.Errorf("numbers %q, want 1 2", got)
+	}
+}
+
+// Cells stand in the proportion of the gauge: 18 stitches and 24 rows make them lower than wide.
+func TestCellsHaveTheGaugesProportion(t *testing.T) {
+	s := newSwatch(t, 2)
+	s.row("Row 1", 1)
+	s.put("sc", 1, 0, 1)
+	s.put("sc", 0, 0, 0)
+	o := Options{Library: s.lib, Grid: Grid{Aspect: Aspect(pattern.Gauge{Stitches: 18, Rows: 24, OverCM: 10})}}
+	l := Cells(s.f, o, 0)
+	x := l.Measure()
+	for i, item := range l.Items {
+		if b, ok := item.(display.Begin); ok && b.Stitch == 2 {
+			if h := x.Items[i+1].Height() / x.Items[i+1].Width(); math.Abs(h-.75) > 1e-6 {
+				t.Errorf("cells are %g times as high as wide, want .75", h)
+			}
+		}
+	}
+	if Aspect(pattern.Gauge{Stitches: 18}) != 0 {
+		t.Error("a gauge without rows has a proportion")
 	}
 }

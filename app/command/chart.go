@@ -75,7 +75,7 @@ func runChart(c *call) error {
 	if err := c.drawChart(worked, piece, look, options, choice.out, *measured, *colours); err != nil {
 		return err
 	}
-	return src.findings(c.stderr, worked, faults(worked.Findings))
+	return src.drawn(c.stderr, worked, choice.out)
 }
 
 // drawChart writes the chart of a piece, and tells what was asked about it.
@@ -105,16 +105,7 @@ func (c *call) drawChart(worked *model.Worked, piece int, look *look, o chart.Op
 		return nil
 	}
 	if look.cells != "" {
-		list = chart.Cells(fabric, o, aspect(worked))
+		list = chart.Cells(fabric, o, chart.Aspect(worked.Pattern.Gauge))
 	}
 	return render.Write(out, list, look.output())
-}
-
-// aspect is a stitch's height by its width, by the gauge; 0 where the pattern gives none.
-func aspect(worked *model.Worked) float64 {
-	g := worked.Pattern.Gauge
-	if g.Stitches == 0 || g.Rows == 0 {
-		return 0
-	}
-	return g.Stitches / g.Rows
 }

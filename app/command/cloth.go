@@ -139,7 +139,7 @@ func runCloth(c *call) error {
 	if err := writePicture(choice.out, beside(pictures), perMM, title(worked, piece)); err != nil {
 		return err
 	}
-	return src.findings(c.stderr, worked, faults(worked.Findings))
+	return src.drawn(c.stderr, worked, choice.out)
 }
 
 // drawCloth draws one side, bare or on its sheet.

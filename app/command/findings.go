@@ -62,6 +62,21 @@ func (s *source) findings(w io.Writer, worked *model.Worked, list diag.List) err
 	return nil
 }
 
+// drawn writes the faults of rows that were drawn nonetheless, says so, and gives
+// errFaults if there are any; out is the picture, "" for none.
+func (s *source) drawn(w io.Writer, worked *model.Worked, out string) error {
+	list := faults(worked.Findings)
+	err := s.findings(w, worked, list)
+	if n := len(list); n > 0 && out != "" {
+		have := "a fault"
+		if n > 1 {
+			have = fmt.Sprintf("%d faults", n)
+		}
+		fmt.Fprintf(w, "%s: the rows have %s; %s shows them as far as they can be worked\n", s.path, have, out)
+	}
+	return err
+}
+
 // place turns a finding's span in its piece's rows into a place in the file; line 0 when it has none.
 func (s *source) place(worked *model.Worked, f diag.Finding) (line, column int) {
 	piece, err := worked.PieceNamed(f.Piece)

@@ -95,6 +95,7 @@ func (m *Made) ChartOptions() chart.Options {
 	o := chart.Options{Terms: strings.ToLower(m.pattern.Terms), Inks: m.Colours(), YarnNames: m.Work.YarnNames(m.piece, m.colourway),
 		Callouts: chart.CalloutsOf(m.pattern, m.piece)}
 	o.Own, _ = chart.OwnOf(m.pattern)
+	o.Grid.Aspect = chart.Aspect(m.pattern.Gauge)
 	return o
 }
 
