@@ -187,9 +187,10 @@ func joined(pieces []corpus.Piece, worked *model.Worked) (out []corpus.Piece) {
 
 // bare is a piece's name without how often it is made, unless that is asked for.
 func bare(want, name string) string {
-	if strings.Contains(want, "(") {
+	if strings.ContainsAny(want, "(,") {
 		return name
 	}
 	name, _, _ = strings.Cut(name, " (")
+	name, _, _ = strings.Cut(name, ", ")
 	return name
 }

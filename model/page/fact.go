@@ -36,7 +36,7 @@ func (r *reader) isSection(i int, l line) bool {
 }
 
 // pieceWords are words of which one makes a short line the heading of a piece.
-var pieceWords = regexp.MustCompile(`(?i)\b(?:body|sleeves?|front|back|edging|border|base|sides?|strap|handles?|cuff|crown|brim|leg|foot|heel|toe|thumb|head|arms?|ears?|tail|wings?|beak|nose|panel|square|motif|centre|center|flower|leaf|leaves|petals?|stem|collar|band|ribbing|hood|pocket|yoke|gusset|hand|top|bottom|lid|main|part|section|blanket|scarf|shawl|hat|mitt|sock|bag|basket|cushion|swatch|wings?|claws?|fins?|spikes?|round|trim|flap|bow|stitch pattern|make \d+|make two)\b`)
+var pieceWords = regexp.MustCompile(`(?i)\b(?:body|sleeves?|front|back|edging|border|base|sides?|strap|handles?|cuff|crown|brim|leg|foot|heel|toe|thumb|head|arms?|ears?|tail|wings?|beak|nose|panel|square|motif|centre|center|flower|leaf|leaves|petals?|stem|collar|band|ribbing|hood|pocket|yoke|gusset|hand|top|bottom|lid|main|part|section|strips?|block|hexagon|triangle|circle|half|welt|lapel|brim|blanket|scarf|shawl|hat|mitt|sock|bag|basket|cushion|swatch|wings?|claws?|fins?|spikes?|round|trim|flap|bow|stitch pattern|make \d+|make two)\b`)
 
 // chatter begins a line that speaks to the reader and heads nothing.
 var chatter = regexp.MustCompile(`(?i)^(?:let'?s|let’s|now|ok|okay|here|time|ready|you|we|i|i'm|it|this|that|so|and|but|if|when|please|enjoy|happy|thank|hi|hello|don't|love|done|that's|by|design(?:ed)? by|pattern by|copyright|©)\b`)
@@ -256,7 +256,7 @@ var sizesInText = regexp.MustCompile(`(?i:\bsizes?)\b:?\s+(?i:(?:ladies|women|me
 
 // sizesByAge names sizes by numbers: "Sizes: 2 (4, 6) years", "To fit ages 3-6 (6-12) months".
 var (
-	sizesByAge = regexp.MustCompile(`(?i)^(?:to fit |size |sizes )?(?:sizes?|ages?|years)\b:?\s*(?:to fit )?(?:ages?:?\s*)?(\d{1,3}(?:[-–/]\d{1,3})?)\s*[(\[]((?:\d{1,3}(?:[-–/]\d{1,3})?[\s,:;]*)+)[)\]]\s*(?:years?|months?|mths?|yrs?|$|[–—-])`)
+	sizesByAge = regexp.MustCompile(`(?i)^(?:to fit |size |sizes )?(?:sizes?|ages?|years|to fit)\b:?\s*(?:to fit )?(?:ages?:?\s*)?(\d{1,3}(?:[-–/]\d{1,3})?)\s*[(\[]((?:\d{1,3}(?:[-–/]\d{1,3})?[\s,:;]*)+)[)\]]\s*(?:years?|months?|mths?|yrs?|$|[–—-])`)
 	listOf     = regexp.MustCompile(`\d{1,3}(?:[-–/]\d{1,3})?`)
 )
 

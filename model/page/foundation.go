@@ -47,6 +47,9 @@ var foundationLead = regexp.MustCompile(`(?i)^(?:foundation|base|starting|ring|b
 // withYarn is the yarn named before the chain of a foundation.
 var withYarn = regexp.MustCompile(`(?i)\b(?:with|using|in)\s+[^.;]{1,48}$`)
 
+// loopOnly is what follows the chain of a hanging loop.
+var loopOnly = regexp.MustCompile(`(?i)^,?\s*(?:and )?(?:sl st|slip st\w*|ss|join)\s+(?:in|into|to|at)\s+(?:the\s+)?(?:last|same|next|base|other)\b`)
+
 // leadYarn is all that stands before the chain of a small piece: "With B, ch 5."
 var leadYarn = regexp.MustCompile(`(?i)^(?:with|using|in)\s+(?:(?:colou?r|yarn)\s+)?[\pL\d]+,?\s+$`)
 
@@ -87,6 +90,9 @@ func chainIn(text string) int {
 		after := text[m[1]:]
 		ring := ringStart.MatchString(after) || joins.MatchString(after)
 		switch {
+		case strings.HasSuffix(strings.TrimRight(text[:m[0]], " "), "="): // a definition
+		case loopOnly.MatchString(after): // of a finished piece
+			return -1
 		case strings.Count(text[:m[0]], "(") > strings.Count(text[:m[0]], ")"): // an explanation
 		case notChain.MatchString(after):
 		case n == 0:

@@ -81,7 +81,7 @@ var (
 	numbers = `#?\s*\d{1,4}(?:st|nd|rd|th|d)?`
 	several = numbers + `(?:\s*(?:[-–—,&+]|to|and|through|thru)\s*(?:(?:and|row|rnd|round|r)\s*)?` + numbers + `)*`
 	rowHead = regexp.MustCompile(`(?i)^(?:[-•*]\s+)?(?:\d{1,2}[.)]\s+)?(?:(?:with|using)\s+[\pL\d]{1,12},\s+)?(?:(?:rows?|rnds?|rounds?|rds?|rw|r)\s*\.?\s*(?:nos?\.?\s*)?` + several + `|` +
-		several + `(?:st|nd|rd|th)?\s*(?:rows?|rnds?|rounds?|rds?)|` +
+		several + `(?:st|nd|rd|th)?\s*(?:[(\[][^)\]]{1,40}[)\]]\s*)?(?:rows?|rnds?|rounds?|rds?)|` +
 		`(?:first|second|third|fourth|fifth|sixth|seventh|eighth|ninth|tenth|next|last|final)\s+(?:rows?|rnds?|rounds?|rds?)|` +
 		`(?:next|following|last)\s+(?:\d+|two|three|four|five|six|seven|eight|nine|ten)\s*(?:[(\[][\d\s,:/-]+[)\]]\s*)?(?:rows|rnds|rounds|rds)|` +
 		`(?:(?:all|every|each)\s+)?(?:the\s+)?(?:(?:even|odd)(?:[- ]numbered)?|ws|rs|(?:wrong|right)[- ]side)\s+(?:rows?|rnds?|rounds?)|` +

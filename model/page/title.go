@@ -21,10 +21,10 @@ var noTitle = regexp.MustCompile(`(?i)\b(?:US|UK|american|british)\b.{0,12}\bter
 var sentence = regexp.MustCompile(`\pL{3,}[.!]$`)
 
 var (
-	pageNumber  = regexp.MustCompile(`(?i)(?:^|\s{2,}|\s[-–—|]\s)\s*(?:page|p\.)\s*\d+(?:\s*(?:of|/)\s*\d+)?\s*$`)
+	pageNumber  = regexp.MustCompile(`(?i)(?:^|\s{2,}|\s[-–—|]\s)\s*(?:page|p\.)\s*\d+(?:\s*(?:of|/)\s*\d+)?\s*$|\s{4,}\d{1,3}$|^\d{1,3}$`)
 	listNumber  = regexp.MustCompile(`(?i)^(?:no|nr|pattern|design)\.?\s*\d+[.:]?\s*[-–—:.]*\s*`)
 	inBrackets  = regexp.MustCompile(`\s*[(\[][^)\]]*[)\]]$`)
-	freePattern = regexp.MustCompile(`(?i)\s*[-–—:|,]*\s*\b(?:a )?(?:free )?(?:crochet )?pattern$|^(?:free )?(?:crochet )?pattern\s*:\s*`)
+	freePattern = regexp.MustCompile(`(?i)\s*[-–—:|,]*\s*\b(?:a )?(?:free |pdf )?(?:crochet )?pattern$|^(?:free )?(?:crochet )?pattern\s*:\s*`)
 	afterDash   = regexp.MustCompile(`\s[-–—]\s+\p{Ll}.*$`)
 )
 

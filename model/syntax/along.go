@@ -32,6 +32,10 @@ var edges = []struct {
 	{[]string{"right", "side", "edge"}, RightEdge},
 	{[]string{"short", "side"}, SideEdge},
 	{[]string{"long", "side"}, SideEdge},
+	{[]string{"long", "edge"}, SideEdge},
+	{[]string{"short", "edge"}, SideEdge},
+	{[]string{"slanted", "edge"}, SideEdge},
+	{[]string{"both", "side"}, SideEdge},
 	{[]string{"side", "edge"}, SideEdge},
 	{[]string{"row", "end"}, SideEdge},
 	{[]string{"end", "of", "row"}, SideEdge},
@@ -90,13 +94,51 @@ func (r *reader) alongEdge() Node {
 	if !r.word("across", "down", "up") || r.lower(r.tok()) == "across" && !r.wordAt(1, "row", "end", "side") && !(r.wordAt(1, "the") && r.wordAt(2, "other", "opposite")) {
 		return nil
 	}
+	sideways := r.lower(r.tok()) == "up" || r.lower(r.tok()) == "down"
 	r.pass(1)
+	from := r.i
 	edge, ok := r.edge()
 	if !ok {
 		r.i = start
 		return nil
 	}
-	return &Along{Span: r.span(start), Edge: edge}
+	if edge == LowerEdge && sideways && r.i-from <= 3 && !r.wordBefore(r.i, "ch", "foundation") { // "up the other side"
+		edge = SideEdge
+	}
+	if r.word("of") && (r.wordAt(1, "the", "this") || r.peek(1).kind == wordToken) { // "of the welt"
+		r.pass(1)
+		for r.is(wordToken) && !r.word("and", "with", "work", "turn", "join") {
+			r.pass(1)
+		}
+	}
+	a := &Along{Span: r.span(start), Edge: edge}
+	r.soManyEach()
+	return a
+}
+
+// soManyEach passes what explains a number along an edge: ", 1 sc in the end of each row", "(3 sc for every 2 rows)".
+func (r *reader) soManyEach() {
+	start := r.i
+	open := r.eat("(")
+	if !open {
+		r.eat(",")
+	}
+	if r.i == start || !r.number(0) {
+		r.i = start
+		return
+	}
+	end := start
+	for k := r.i; k < r.i+12; k++ {
+		switch t := r.tokens[min(k, len(r.tokens)-1)]; {
+		case t.kind == lineToken || t.kind == endToken || t.text == "." || t.text == "," || t.text == ";":
+			k = r.i + 12
+		case t.text == "row" && (r.wordBefore(k, "each") || k > 1 && r.tokens[k-2].text == "each" || r.wordBefore(k-1, "each")):
+			end = k + 1
+		}
+	}
+	if r.i = end; open && end > start {
+		r.eat(")")
+	}
 }
 
 // onOtherSide reads "on the other side 2 sc".

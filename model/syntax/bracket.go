@@ -49,10 +49,23 @@ func (r *reader) bracket() []Node {
 			return nil
 		}
 	}
+	if r.explains(start, close) {
+		return r.bracketNote(start, close)
+	}
 	if r.tokens[close-1].text == "made" || r.words("(", "note", ":") { // "(shell made)" names what stands before it
 		return r.bracketNote(start, close)
 	}
 	return r.bracketBody(start, close)
+}
+
+// explains sees a bracket that tells how a number was reckoned: "(3 sc for every 2 rows)".
+func (r *reader) explains(start, close int) bool {
+	for k := start + 1; k+1 < close; k++ {
+		if r.tokens[k].text == "for" && r.tokens[k+1].text == "each" || r.tokens[k].text == "per" && r.tokens[k+1].text == "row" {
+			return true
+		}
+	}
+	return false
 }
 
 // bracketNote keeps the inside of a bracket as a remark.

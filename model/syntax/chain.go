@@ -78,6 +78,15 @@ func (r *reader) sampleOf(q *Num) {
 		if t.kind == lineToken || t.kind == endToken || t.text == "." && r.peek(k+1).kind != numberToken {
 			break
 		}
+		if t.kind == numberToken && r.wordAt(k+1, "for", "in") && (sampleWords[r.lower(r.peek(k+2))] || r.wordAt(k+2, "the") && sampleWords[r.lower(r.peek(k+3))]) { // "38 for the sample"
+			*q = Plain(t.n)
+			r.pass(k + 2)
+			for r.is(wordToken) {
+				r.pass(1)
+			}
+			r.fill(")", "]")
+			return
+		}
 		if !sampleWords[r.lower(t)] {
 			continue
 		}

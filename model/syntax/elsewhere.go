@@ -4,7 +4,7 @@ package syntax
 var openings = set("opening hole armhole underarm thumbhole gap slit")
 
 // pieces are words for other pieces, whose stitches a row goes on with.
-var pieces = set("leg legs arm arms ear ears sleeve sleeves front back motif motifs hexagon square squares strip strips panel panels flag flags wing wings foot feet body head piece pieces claw claws")
+var pieces = set("leg legs arm arms ear ears sleeve sleeves front back motif motifs hexagon square squares strip strips panel panels flag flags wing wings foot feet body head piece pieces claw claws block blocks")
 
 // held are words before the stitches of an opening: "the 32 sleeve sts".
 var held = set("sleeve thumb heel armhole held underarm finger hand afterthought")
@@ -49,7 +49,7 @@ func (r *reader) otherPiece() bool {
 		said = true
 		r.pass(1)
 	}
-	if !said || !pieces[r.tok().text] || r.wordAt(1, "loop", "post", "side", "only") {
+	if !said && !r.number(1) || !pieces[r.tok().text] || r.wordAt(1, "loop", "post", "side", "only") {
 		r.i = start
 		return false
 	}

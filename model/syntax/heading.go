@@ -73,7 +73,7 @@ func (r *reader) heading() (*Row, bool) {
 		r.pass(1)
 		r.fill("#", "no", "nos", ".")
 		r.rowNumbers(row)
-	case t.kind == ordinalToken && (r.wordAt(1, "row", "rnd") || r.wordAt(1, "to", "and", dash, "-", ",") && r.peek(2).kind == ordinalToken),
+	case t.kind == ordinalToken && (r.wordAt(1, "row", "rnd") || r.wordAt(1, "(", "[") && r.peek(1).match > 0 && r.tokens[r.peek(1).match+1].text == "row" || r.wordAt(1, "(", "[") && r.peek(1).match > 0 && r.tokens[r.peek(1).match+1].text == "rnd" || r.wordAt(1, "to", "and", dash, "-", ",") && r.peek(2).kind == ordinalToken),
 		r.word("first") && r.wordAt(1, "row", "rnd"):
 		r.rowNumbers(row)
 		if !r.word("row", "rnd") {
@@ -226,14 +226,15 @@ func (r *reader) rowNumbers(row *Row) {
 		return k
 	}
 	switch {
-	case r.word("-", dash) && r.number(1) && !r.tok().tight && !r.peek(1).tight && (r.stitchWord(r.i+2) || r.wordAt(2, "ch", "inc", "dec")): // "Rd 1 - 8 sc"
+	case r.word("-", dash) && r.number(1) && !r.tok().tight && !r.peek(1).tight && (r.stitchWord(r.i+2) || r.wordAt(2, "st") || r.wordAt(2, "ch", "inc", "dec")): // "Rd 1 - 8 sc"
 	case r.word("-", dash, "to", "through", "thru") && isNumber(wordThen(1)):
 		r.pass(wordThen(1))
 		row.To = take()
-		if r.word("(", "[") && r.sizesHere() > 0 { // "Rows 2-20 (24, 28)": the last row by size
+		if r.word("(", "[") && r.rangesBySize(row) { // "10th to 18th (11th to 20th: 11th to 22nd)"
+		} else if r.word("(", "[") && r.sizesHere() > 0 { // "Rows 2-20 (24, 28)": the last row by size
 			r.rowsBySize(row, true)
 		}
-	case r.word("(") && len(r.o.Sizes) > 1 && r.number(1) && r.wordAt(2, ",", ":", ")") && r.sizesHere() == len(r.o.Sizes)-1: // "Row 11 (13, 15)"
+	case r.word("(") && len(r.o.Sizes) > 1 && (r.number(1) || r.peek(1).kind == ordinalToken) && r.wordAt(2, ",", ":", ")") && r.sizesHere() == len(r.o.Sizes)-1: // "Row 11 (13, 15)"
 		r.rowsBySize(row, false)
 	case r.andEvery(row):
 	case r.word("+"), r.words("and", "up"), r.words("and", "over"), r.words("and", "above"), r.words("-", "end"), r.words(dash, "end"), r.words("to", "end") && r.wordAt(2, ":"):

@@ -171,6 +171,10 @@ func (r *reader) item() []Node {
 			}
 			return []Node{&Note{Span: r.span(start), Text: r.textFrom(start)}}
 		}
+	case "no":
+		if r.wordAt(1, "inc", "dec", "inc", "shaping", "st") {
+			return r.keep()
+		}
 	case "last":
 		if r.stitchWord(start+1) && !r.number(1) { // ", last dc in top of tch": where it falls in any case
 			return r.keep()
@@ -344,7 +348,7 @@ func (r *reader) working() []Node {
 		return n
 	}
 	switch {
-	case r.words("making", "last"), r.words("working", "last"), // "working last dc in top of tch": where the last stitch falls in any case
+	case r.words("making", "last"), r.words("working", "last"), r.words("working", "the", "last"), r.words("making", "the", "last"), // "working last dc in top of tch": where the last stitch falls in any case
 		r.word("work", "working") && (r.words(r.tok().text, "in", "a", "spiral") || r.words(r.tok().text, "in", "rnd") || r.words(r.tok().text, "in", "spiral")):
 		if y := r.finishing(start); y != nil {
 			return y

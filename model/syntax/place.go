@@ -5,7 +5,7 @@ import "slices"
 // placeWord reports whether a word stands at hand that begins a place.
 func (r *reader) placeWord() bool {
 	if r.word("to") {
-		return !r.wordAt(1, "end", "last", "the", "form", "join", "centre", "corner", "within", "close", "make") || r.words("to", "the") && r.wordAt(2, "top", "first", "next")
+		return !r.wordAt(1, "end", "last", "the", "form", "join", "centre", "corner", "within", "close", "make") || r.words("to", "the") && (r.wordAt(2, "top", "first", "next") || r.peek(2).kind == ordinalToken)
 	}
 	if r.word("rnd") && r.lower(r.tok()) == "round" && (r.wordAt(1, "post", "the", "stem", "next") || r.stitchWord(min(r.i+1, len(r.tokens)-1))) {
 		return true // "1dc round stem of next tr"

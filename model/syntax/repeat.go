@@ -8,6 +8,9 @@ func (r *reader) star() []Node {
 	sign := r.tok().text
 	rep := &Repeat{Star: true}
 	r.pass(1)
+	if r.ended() && !r.starGoesOn() || r.is(lineToken) && start > 0 && r.wordBefore(start, ".", ")", "]") { // a mark to which another part refers
+		return []Node{&Note{Span: r.span(start), Text: sign}}
+	}
 	stop := func() bool {
 		return r.ended() && !r.starGoesOn() || r.word(sign) || r.word("**") || r.repClause() || r.headingAhead()
 	}
@@ -43,9 +46,46 @@ func (r *reader) star() []Node {
 		rep.Span = r.span(start)
 		return []Node{rep}
 	}
+	inTurn(rep.Body)
 	r.endings(rep, r.stars > 1)
 	rep.Span = r.span(start)
 	return []Node{rep}
+}
+
+// inTurn makes the next place of "the second stitch" and "the third stitch" within a repeat, where they come in turn.
+func inTurn(body []Node) {
+	met := 0
+	for _, n := range body {
+		switch x := n.(type) {
+		case *Make:
+			p := x.Place
+			if p == nil || p.What != InSt && p.What != InKind || p.Of != nil || p.N.A != 0 || p.N.Sizes != nil {
+				return
+			}
+			switch p.Ord {
+			case Nth:
+				if p.N.B != met+1 {
+					return
+				}
+				p.Ord, p.N = Next, Plain(1)
+				met++
+			case First:
+				if met > 0 {
+					return
+				}
+				met = p.N.B
+			case Next:
+				met += p.N.B
+			default:
+				return
+			}
+		case *Skip:
+			met += x.N.B
+		case *ChainN:
+		default:
+			return
+		}
+	}
 }
 
 // repExtent reads what follows "rep": the marks, and how often.

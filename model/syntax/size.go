@@ -10,7 +10,7 @@ func (r *reader) rowsBySize(row *Row, last bool) {
 	by := [][2]int{{row.From, row.To}}
 	close := r.tok().match
 	for r.pass(1); r.i < close; r.pass(1) {
-		if !r.number(0) {
+		if !r.number(0) && r.tok().kind != ordinalToken {
 			continue
 		}
 		n := r.tok().n
@@ -24,6 +24,31 @@ func (r *reader) rowsBySize(row *Row, last bool) {
 	if len(by) == len(r.o.Sizes) {
 		row.BySize = by
 	}
+}
+
+// rangesBySize reads "(11th to 20th: 11th to 22nd)", "(5-11, 5-12)": both ends of the range for each further size.
+func (r *reader) rangesBySize(row *Row) bool {
+	close := r.tok().match
+	by := [][2]int{{row.From, row.To}}
+	k := r.i + 1
+	isNumber := func(k int) bool { return r.tokens[k].kind == numberToken || r.tokens[k].kind == ordinalToken }
+	for k+2 < close && isNumber(k) && isNumber(k+2) {
+		if t := r.tokens[k+1].text; t != "-" && t != dash && t != "to" {
+			return false
+		}
+		by = append(by, [2]int{r.tokens[k].n, r.tokens[k+2].n})
+		k += 3
+		if t := r.tokens[k].text; k < close && t != "," && t != ":" && t != ";" {
+			return false
+		}
+		k++
+	}
+	if len(by) != len(r.o.Sizes) || k < close {
+		return false
+	}
+	r.i = close + 1
+	row.BySize = by
+	return true
 }
 
 // ForSize is the row with the numbers that its heading has for a size.
@@ -53,7 +78,7 @@ func (r *reader) sizesHere() int {
 	n, close := 0, r.tok().match
 	for k := r.i + 1; k < close; k++ {
 		switch t := &r.tokens[k]; {
-		case t.kind == numberToken:
+		case t.kind == numberToken, t.kind == ordinalToken:
 			n++
 		case t.text != "," && t.text != ":":
 			return 0

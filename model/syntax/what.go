@@ -2,7 +2,7 @@ package syntax
 
 // what reads the sort of thing worked into: st, ch-2 sp, dc, shell, "st and ch", "dc and ch-1 sp".
 func (r *reader) what() (what What, name string, chains int, ok bool) {
-	if held[r.tok().text] && r.wordAt(1, "st") {
+	if held[r.tok().text] && (r.wordAt(1, "st") || r.stitchWord(min(r.i+1, len(r.tokens)-1))) {
 		r.pass(1)
 	}
 	start := r.i

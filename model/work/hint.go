@@ -4,30 +4,33 @@ import (
 	"fmt"
 
 	"strandway/model/diag"
+	"strandway/model/fabric"
 	"strandway/model/syntax"
 )
 
-// The search for foundations that would fit goes so far to either side, and is
-// left out where it would take long.
+// The search for foundations that would fit goes so far to either side, and less
+// far where it would be felt while a row is typed.
 const (
 	farthest   = 40
-	mostProbed = 20_000 // stitches of the rows so far
+	mostProbed = 40_000 // stitches worked for it in all
 )
 
 // fitHint works the rows so far over nearby foundations and names the nearest
 // that come out, with a mend of the foundation's number where it is a plain one.
 func (w *worker) fitHint() (string, *diag.Mend) {
 	base := w.fab.Rows[0].Chains
-	if base == 0 || len(w.fab.Stitches) > mostProbed {
+	if base == 0 {
 		return "", nil
 	}
+	reach := min(farthest, mostProbed/2/max(1, len(w.fab.Stitches)))
 	upTo := int(w.row)
+	var room fabric.Fabric
 	less, more := 0, 0
-	for d := 1; d <= farthest && (less == 0 || more == 0); d++ {
-		if less == 0 && base-d > 1 && w.comesOut(base-d, upTo) {
+	for d := 1; d <= reach && (less == 0 || more == 0); d++ {
+		if less == 0 && base-d > 1 && w.comesOut(base-d, upTo, &room) {
 			less = base - d
 		}
-		if more == 0 && w.comesOut(base+d, upTo) {
+		if more == 0 && w.comesOut(base+d, upTo, &room) {
 			more = base + d
 		}
 	}
@@ -45,9 +48,9 @@ func (w *worker) fitHint() (string, *diag.Mend) {
 }
 
 // comesOut reports whether the rows up to one come out over a foundation of so many chains.
-func (w *worker) comesOut(base, upTo int) bool {
+func (w *worker) comesOut(base, upTo int, room *fabric.Fabric) bool {
 	v := newWorker(w.lib, w.tree, w.opt, probe{base: base, upTo: upTo, quiet: true, stop: true})
-	v.run()
+	v.workIn(room)
 	return len(v.fab.Rows) > upTo && !faulty(v.findings)
 }
 

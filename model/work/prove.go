@@ -89,6 +89,7 @@ type prover struct {
 	multiple, plus int
 	first          int // the n of the first working
 	runs           []*worker
+	room           fabric.Fabric
 }
 
 // work works the piece once more.
@@ -96,7 +97,7 @@ func (p *prover) work(o Options, base int) *worker {
 	opt := p.opt
 	opt.N = o.N
 	w := newWorker(p.lib, p.tree, opt, probe{base: base, quiet: true, stop: base > 0})
-	w.run()
+	w.workIn(&p.room)
 	p.runs = append(p.runs, w)
 	return w
 }

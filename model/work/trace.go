@@ -29,7 +29,7 @@ type Trace struct {
 // Steps works the rows as [Work] does, and tells how each of them was worked:
 // what an edit of the chart changes, and [Fold] writes as a row again.
 func Steps(lib *stitch.Library, t *syntax.Tree, o Options) (*fabric.Fabric, []Trace, diag.List) {
-	w := newWorker(lib, t, o, probe{trace: true})
+	w := newWorker(lib, t, o, probe{trace: true, upTo: o.UpTo})
 	w.run()
 	return w.fab, w.traces, w.findings
 }

@@ -14,6 +14,7 @@ package work
 
 import (
 	"fmt"
+	"slices"
 
 	"strandway/model/diag"
 	"strandway/model/fabric"
@@ -27,6 +28,7 @@ type Options struct {
 	Size      int // the size, counted from 0
 	RowsUntil int // how often rows are repeated that are worked "until it measures"; 2 when 0
 	Limit     int // most stitches; 2,000,000 when 0
+	UpTo      int // the last row of the fabric to be worked; 0 for all
 
 	// RowsForLength gives the number of rows the piece has in all when it
 	// measures what the text says ("until it measures 20 cm"), or 0 where that
@@ -42,7 +44,7 @@ const mostFailures = 100
 // Work works the rows of a tree into a fabric. Whatever does not come out is
 // told in the findings; the fabric then holds what hands would have made.
 func Work(lib *stitch.Library, t *syntax.Tree, o Options) (*fabric.Fabric, diag.List) {
-	w := newWorker(lib, t, o, probe{})
+	w := newWorker(lib, t, o, probe{upTo: o.UpTo})
 	w.run()
 	return w.fab, w.findings
 }
@@ -126,6 +128,7 @@ func (w *worker) run() {
 	if len(steps) > 0 && steps[0].ws && steps[0].shape == fabric.Flat {
 		w.mirrorFoundation()
 	}
+	w.makeRoom(len(steps))
 	for i := range steps {
 		if i > 0 && (len(w.fab.Stitches) > w.opt.Limit || w.failures > mostFailures) {
 			break // the rows that failed have said so
@@ -136,6 +139,25 @@ func (w *worker) run() {
 		}
 	}
 	w.endYarns()
+}
+
+// makeRoom makes room for rows as long as the foundation, so that a large piece is not copied as it grows.
+func (w *worker) makeRoom(rows int) {
+	const most = 1 << 18 // stitches
+	if w.probe.upTo > 0 {
+		rows = min(rows, w.probe.upTo)
+	}
+	n := min(rows*len(w.fab.Stitches), most)
+	w.fab.Stitches = slices.Grow(w.fab.Stitches, n)
+	w.fab.Bases = slices.Grow(w.fab.Bases, n)
+	w.fab.Landings = slices.Grow(w.fab.Landings, n)
+}
+
+// workIn works in the room of an earlier working, of which nothing is asked any more but its rows.
+func (w *worker) workIn(room *fabric.Fabric) {
+	w.fab.Stitches, w.fab.Bases, w.fab.Landings = room.Stitches[:0], room.Bases[:0], room.Landings[:0]
+	w.run()
+	*room = *w.fab
 }
 
 // say adds a finding for the row in work. A repeated row says a thing once.
