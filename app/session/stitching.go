@@ -80,15 +80,15 @@ func (s *Session) chosenTraces() ([]work.Trace, error) {
 	case len(s.chosen.Stitches) == 0:
 		return nil, errors.New("choose a stitch first")
 	}
-	wanted := map[int]bool{}
+	wanted, last := map[int]bool{}, 0
 	for _, id := range s.chosen.Stitches {
 		row := int(m.Fabric().Stitches[id].Row)
 		if !wanted[row] && len(m.Works(m.WrittenRow(row))) > 1 {
 			return nil, &SeveralRows{m.Fabric().Rows[row].Label, row}
 		}
-		wanted[row] = true
+		wanted[row], last = true, max(last, row)
 	}
-	_, traces, _ := work.Steps(s.lib, m.Tree(), work.Options{N: m.Piece().N, Size: m.size})
+	_, traces, _ := work.Steps(s.lib, m.Tree(), work.Options{N: m.Piece().N, Size: m.size, UpTo: last})
 	traces = slices.DeleteFunc(traces, func(t work.Trace) bool { return !wanted[t.Row] })
 	if len(traces) < len(wanted) {
 		return nil, fmt.Errorf("the steps of %s are not known", m.Fabric().Rows[m.Fabric().Stitches[s.chosen.Lead].Row].Label)
