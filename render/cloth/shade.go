@@ -106,7 +106,7 @@ func (s *shader) across(f *field, out []int32, y, r int, table int16) {
 // darken takes light from line y by the mean depths of its cells and those
 // toward the light.
 func (f *field) darken(y int, mean, lit []int32, dx int, table int16) {
-	const strength, darkest, softest = 3, 84, 170
+	const strength, darkest, softest = 3, 84, 130
 	z := f.z[y*f.w : (y+1)*f.w]
 	lights := f.light[y*f.w:][:len(z)]
 	for c, m := range mean {
@@ -114,8 +114,8 @@ func (f *field) darken(y int, mean, lit []int32, dx int, table int16) {
 		for x := 2 * c; x < 2*c+2; x++ {
 			d := int32(max(table, z[x]))
 			dark := strength * (max(0, m-d) + max(0, l-d))
-			if z[x] == zEmpty { // on the ground shadows are soft, even below a tall body
-				dark = dark * 2 / 5
+			if z[x] == zEmpty { // on the ground shadows are soft, even below a tall body, and fall from the light
+				dark = max(0, m-d)*2/5 + max(0, l-d)*7/5
 				dark = dark * softest / (dark + softest)
 			}
 			lights[x] = uint8(int32(lights[x]) * max(darkest, 256-dark) >> 8)
