@@ -61,7 +61,8 @@ func (w *window) drawStrip(d *control.Canvas, k theme.Tokens, size fyne.Size) []
 		d.Words(control.Fitted(above, theme.Body, false, step-(tx-x)-14), tx+8, 29, theme.Body, false, k.Ink)
 		d.Words(control.Fitted(below, theme.Second, false, step-48), x+40, 48, theme.Second, false, k.Ink2)
 		spots = append(spots, control.Spot{X: x - 4, Y: 12, W: step - 6, H: 52, Hint: translation.Fill("another shade for {{.Letter}}; drag it onto another yarn to swap the two", "Letter", y.Letter),
-			Do: func() { w.pickColour(y) }, Drop: func(at fyne.Position) { w.dropYarn(i, at, step) }})
+			Do:   func() { w.pickColour(y) },
+			Drop: func(at fyne.Position) { w.dropYarn(i, at, step) }, Carry: func(at fyne.Position) { w.carryYarn(i, at, step) }})
 		x += step
 	}
 	d.WordsMid("+", x+14, 37, 20, false, k.Ink2)
@@ -104,14 +105,41 @@ func (w *window) drawLock(d *control.Canvas, k theme.Tokens, letter string, x, m
 	return control.Spot{X: x - 5, Y: middle - 14, W: 28, H: 28, Hint: translation.Fill(hint, "Letter", letter), Do: func() { w.toggleLock(letter) }}
 }
 
-// dropYarn swaps a yarn's shade with that of the yarn on which it was dropped, each step px wide in the strip.
-func (w *window) dropYarn(i int, at fyne.Position, step float32) {
+// yarnUnder is the yarn of the strip at a place of the window, each step px wide; -1 where none is.
+func (w *window) yarnUnder(at fyne.Position, step float32) int {
 	in := at.Subtract(w.app.Driver().AbsolutePositionForObject(w.strip))
-	onto := int((in.X - 12) / step)
-	if in.Y < 0 || in.Y > w.strip.Size().Height || in.X < 12 || onto == i || onto >= len(w.s.Pattern().Yarns) {
-		return
+	i := int((in.X - 12) / step)
+	if in.Y < 0 || in.Y > w.strip.Size().Height || in.X < 12 || i >= len(w.s.Pattern().Yarns) {
+		return -1
 	}
-	w.swapLetters(i, onto)
+	return i
+}
+
+// carryYarn shows a yarn under the pointer on its way, and says with which it would be swapped.
+func (w *window) carryYarn(i int, at fyne.Position, step float32) {
+	const side = 30
+	yarns := w.s.Pattern().Yarns
+	if w.carried == nil {
+		d := &control.Canvas{}
+		w.ball(d, 0, 0, side, w.shade(yarns[i]), w.th.Tokens())
+		w.carried = fyne.NewContainerWithoutLayout(d.Objects...)
+		w.desk.Add(w.carried)
+	}
+	place := at.Subtract(w.app.Driver().AbsolutePositionForObject(w.desk))
+	put(w.carried, place.X+8, place.Y-side/2, side, side)
+	says := ""
+	if onto := w.yarnUnder(at, step); onto >= 0 && onto != i {
+		says = fmt.Sprintf(translation.Say("let go to swap %s and %s"), yarns[i].Letter, yarns[onto].Letter)
+	}
+	w.showHint(says)
+}
+
+// dropYarn swaps a yarn's shade with that of the yarn on which it was dropped.
+func (w *window) dropYarn(i int, at fyne.Position, step float32) {
+	w.putDown()
+	if onto := w.yarnUnder(at, step); onto >= 0 && onto != i {
+		w.swapLetters(i, onto)
+	}
 }
 
 // needs says how many metres and balls of a yarn the pattern takes, "" where that is not known.
