@@ -64,8 +64,10 @@ func Notes(l *display.List) []Note {
 	for _, item := range l.Items {
 		switch item := item.(type) {
 		case display.Begin:
-			n, err := strconv.Atoi(strings.TrimPrefix(item.ID, noteID))
-			if item.Class == "callout" && err == nil {
+			if item.Class != "callout" {
+				continue
+			}
+			if n, err := strconv.Atoi(strings.TrimPrefix(item.ID, noteID)); err == nil {
 				in = n
 				out = append(out, Note{Index: n})
 			}

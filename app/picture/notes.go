@@ -8,7 +8,6 @@ import (
 	"fyne.io/fyne/v2/canvas"
 
 	"strandway/app/theme"
-	"strandway/chart"
 	"strandway/chart/geom"
 )
 
@@ -33,7 +32,7 @@ func (p *Pair) Notes() []Note {
 		return nil
 	}
 	var out []Note
-	for _, n := range chart.Notes(p.chart.list) {
+	for _, n := range p.chart.notes() {
 		head := p.chart.fromPage(geom.Box{Min: n.Head, Max: n.Head}).Min
 		out = append(out, Note{n.Index, head, p.chart.fromPage(n.Box)})
 	}

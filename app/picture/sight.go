@@ -7,6 +7,7 @@ import (
 	"sync"
 
 	"strandway/app/session"
+	"strandway/chart"
 	"strandway/chart/display"
 	"strandway/chart/geom"
 	"strandway/render/cloth"
@@ -31,6 +32,7 @@ const chartUnit = 5.0
 type chartSight struct {
 	list   *display.List
 	groups func() map[int32][]display.Item // the items of each stitch
+	notes  func() []chart.Note
 	box    geom.Box
 	screen *raster.Screen
 }
@@ -42,6 +44,7 @@ func newChartSight(list *display.List, box geom.Box, old *chartSight) *chartSigh
 		c.screen = old.screen
 	}
 	c.groups = sync.OnceValue(c.findGroups)
+	c.notes = sync.OnceValue(func() []chart.Note { return chart.Notes(list) })
 	return c
 }
 
@@ -85,6 +88,8 @@ func (c *chartSight) whole() geom.Box {
 }
 
 func (c *chartSight) draw(ctx context.Context, s shot) (*image.RGBA, error) {
+	c.groups() // so that the window's goroutine need not look for them
+	c.notes()
 	pageToPlace := geom.Translate(-c.list.Origin.X, -c.list.Origin.Y).Then(geom.Scale(1/chartUnit, -1/chartUnit))
 	return c.screen.Show(ctx, c.list, pageToPlace.Then(s.at), s.size, s.paper)
 }
