@@ -170,8 +170,14 @@ func (e *engraver) blockNumber(r int) {
 	at, to := e.page(from.Sub(way.Mul(1.05))), e.page(from)
 	e.arrow(at, to.Sub(at).Unit(), ink)
 	size := numberSize * e.unit
-	q := e.page(from.Sub(way.Mul(1.6)))
-	e.text(display.Text{X: q.X, Y: q.Y + .28*size, Size: size, Anchor: display.Middle, Fill: ink, Text: e.facing(r, e.numberOf(r))})
+	q, anchor := e.page(from.Sub(way.Mul(1.6))), display.Middle
+	switch right := to.Sub(at).Unit().X; {
+	case right > .5:
+		q, anchor = e.page(from.Sub(way.Mul(1.3))), display.Finish
+	case right < -.5:
+		q, anchor = e.page(from.Sub(way.Mul(1.3))), display.Start
+	}
+	e.text(display.Text{X: q.X, Y: q.Y + .28*size, Size: size, Anchor: anchor, Fill: ink, Text: e.facing(r, e.numberOf(r))})
 }
 
 // rowBoxes is the box of all ink and of each row, in mm.

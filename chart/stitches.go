@@ -32,7 +32,7 @@ const (
 	crossBelowHead = .22 // u from the head to the middle of a cross that shares its place with others
 	crossTop       = .42 // u from its head to the middle of a cross that stands over picots
 	crossedRaise   = .26 // of its height, by which the marks of a crossed stitch are raised
-	leastMarks     = .48 // u between the stems of a fan at their marks, below which these are shorter
+	leastMarks     = .56 // u between the stems of a fan at their marks, below which these are shorter
 )
 
 // stitches draws all rows, and then what passes over them.

@@ -170,7 +170,16 @@ func (p *piece) placeAlong(a *around, r row, distance float64, s *separator) {
 			s.scaleGaps(.999 * whole / natural)
 		}
 		s.settleRound(whole)
-		a.evenCorners(s, distance, whole)
+		inEnds := func(k int) bool {
+			n := &p.nodes[r.first+int32(k)]
+			return n.nlegs == 1 && p.legs[n.leg].how == fabric.RowEnd
+		}
+		a.evenCorners(s, distance, whole, inEnds)
+		for k := range n { // alone in the end of a row, a stitch stands square to the side
+			if d := &p.nodes[r.first+int32(k)]; inEnds(k) && d.fan < 0 {
+				p.at[p.legs[d.leg].a] = a.nearest(a.point(s.x[k], distance))
+			}
+		}
 	} else {
 		s.fillOpen(chainGap)
 		s.settle()
@@ -180,8 +189,9 @@ func (p *piece) placeAlong(a *around, r row, distance float64, s *separator) {
 	}
 }
 
-// evenCorners spaces the points of a closed row evenly where it goes round a corner.
-func (a *around) evenCorners(s *separator, distance, whole float64) {
+// evenCorners spaces the points of a closed row evenly where it goes round a
+// corner, and those that are free to be moved.
+func (a *around) evenCorners(s *separator, distance, whole float64, free func(k int) bool) {
 	const passes = 60
 	n := len(s.x)
 	if n < 3 {
@@ -204,7 +214,7 @@ func (a *around) evenCorners(s *separator, distance, whole float64) {
 	}
 	for range passes {
 		for k := range n {
-			if !inCorner(s.x[k]) {
+			if !inCorner(s.x[k]) && !free(k) {
 				continue
 			}
 			before, after := s.x[(k+n-1)%n], s.x[(k+1)%n]
@@ -242,14 +252,19 @@ func (a *around) spotOf(p *piece, l leg) spot {
 		}
 		return spot{geom.Point{X: a.box.Max.X, Y: at.Y}, geom.Point{X: 1}}
 	}
-	c := geom.Point{
-		X: min(max(at.X, a.box.Min.X), a.box.Max.X),
-		Y: min(max(at.Y, a.box.Min.Y), a.box.Max.Y),
-	}
+	c := a.nearest(at)
 	if d := at.Sub(c); d.Len() > 1e-6 {
 		return spot{c, d.Unit()}
 	}
 	return spot{geom.Point{X: c.X, Y: a.box.Max.Y}, geom.Point{Y: 1}}
+}
+
+// nearest is the point of the box nearest to one.
+func (a *around) nearest(p geom.Point) geom.Point {
+	return geom.Point{
+		X: min(max(p.X, a.box.Min.X), a.box.Max.X),
+		Y: min(max(p.Y, a.box.Min.Y), a.box.Max.Y),
+	}
 }
 
 // roundCorner turns a spot near a corner to the corner's middle.
