@@ -208,7 +208,7 @@ func (w *window) drawNest(d *control.Canvas, k theme.Tokens, r *reckoning, x, y,
 	key := nestKey{r, w.s.Size(), s.against, w.laidNow(r)}
 	if s.of != key || s.list == nil {
 		s.of = key
-		o := schematic.Options{Title: r.pattern.Pieces[r.piece].Name, Shown: min(key.size, len(r.nest)-1), Inches: r.pattern.Units == "in", Cloth: key.cloth}
+		o := schematic.Options{Lines: 3, Shown: min(key.size, len(r.nest)-1), Inches: r.pattern.Units == "in", Cloth: key.cloth}
 		if f, ok := schematic.FigureNamed(s.against); ok {
 			o.Against = &f
 		}

@@ -6,10 +6,12 @@
 package schematic
 
 import (
+	"cmp"
 	"fmt"
 	"image"
 	"image/color"
 	"math"
+	"slices"
 	"strings"
 
 	"strandway/chart/display"
@@ -33,6 +35,7 @@ type Options struct {
 	Cloth   image.Image // laid on the piece of index Shown; nil for none
 	Shown   int         // the size drawn in front
 	Inches  bool        // inches before cm
+	Lines   int         // dimension lines each way at most, that of the size shown among them; 0 for one to each measure
 }
 
 // Sizes in mm.
@@ -92,9 +95,9 @@ func Draw(sizes []Piece, o Options) *display.List {
 	for i := len(scales) - 1; i >= 0 && max(across, up)*10/scales[i] <= room; i-- {
 		per = scales[i]
 	}
-	rows := float64(len(sizes))
 	labels := 0.0
-	lengths := grouped(sizes, o.Shown, func(p Piece) float64 { return p.LengthCM })
+	lengths := o.grouped(sizes, func(p Piece) float64 { return p.LengthCM })
+	rows := float64(len(o.grouped(sizes, func(p Piece) float64 { return p.WidthCM })))
 	for _, m := range lengths {
 		labels = max(labels, text.Width(display.Sans, o.label(m), letterSize))
 	}
@@ -103,6 +106,9 @@ func Draw(sizes []Piece, o Options) *display.List {
 		s.lift = max(0, (f.Height-sizes[o.Shown].LengthCM)/2)
 	}
 	top := margin + titleSize + 6
+	if o.Title == "" {
+		top = margin
+	}
 	s.origin = geom.Point{X: margin, Y: top + up*s.perCM}
 	list.Width = max(margin+across*s.perCM+float64(len(lengths))*dimGap+3+labels+margin, 2*margin+text.Width(display.SansBold, o.Title, titleSize), 100)
 	list.Height = s.origin.Y + rows*dimGap + letterSize + 12 + margin
@@ -200,7 +206,7 @@ func (s *sheet) direction(x float64, p Piece) {
 // measures draws the dimension lines: widths below, lengths at the right. Sizes
 // of one measure share a line.
 func (s *sheet) measures(sizes []Piece, x, wide, across float64) {
-	for i, m := range grouped(sizes, s.o.Shown, func(p Piece) float64 { return p.WidthCM }) {
+	for i, m := range s.o.grouped(sizes, func(p Piece) float64 { return p.WidthCM }) {
 		left := x + (wide-m.cm)/2
 		a, b := s.at(left, 0), s.at(left+m.cm, 0)
 		step := geom.Point{Y: float64(i+1) * dimGap}
@@ -214,7 +220,7 @@ func (s *sheet) measures(sizes []Piece, x, wide, across float64) {
 			s.label(b.X+2, a.Y+step.Y+1, label, m.tint, display.Start)
 		}
 	}
-	lengths := grouped(sizes, s.o.Shown, func(p Piece) float64 { return p.LengthCM })
+	lengths := s.o.grouped(sizes, func(p Piece) float64 { return p.LengthCM })
 	edge := s.at(across, 0).X + float64(len(lengths))*dimGap + 3
 	for i, m := range lengths {
 		a, b := s.at(across, s.lift), s.at(across, s.lift+m.cm)
@@ -231,6 +237,32 @@ type measured struct {
 	cm    float64
 	tint  color.NRGBA
 }
+
+// grouped gathers the sizes by a measure, in their order: all, or the one shown,
+// the least and the greatest, and then the first of the others.
+func (o Options) grouped(sizes []Piece, of func(Piece) float64) []measured {
+	all := grouped(sizes, o.Shown, of)
+	if o.Lines == 0 || len(all) <= o.Lines {
+		return all
+	}
+	rank := func(m measured) int {
+		switch {
+		case m.tint == ink:
+			return 0
+		case m.cm == slices.MaxFunc(all, byLength).cm, m.cm == slices.MinFunc(all, byLength).cm:
+			return 1
+		}
+		return 2
+	}
+	kept := slices.Clone(all)
+	slices.SortStableFunc(kept, func(a, b measured) int { return rank(a) - rank(b) })
+	kept = kept[:o.Lines]
+	return slices.DeleteFunc(all, func(m measured) bool {
+		return !slices.ContainsFunc(kept, func(k measured) bool { return k.cm == m.cm })
+	})
+}
+
+func byLength(a, b measured) int { return cmp.Compare(a.cm, b.cm) }
 
 // grouped gathers the sizes by a measure, in their order.
 func grouped(sizes []Piece, shown int, of func(Piece) float64) []measured {
