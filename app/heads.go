@@ -129,7 +129,7 @@ func (w *window) drawFindings(d *control.Canvas, k theme.Tokens, size fyne.Size)
 		right := size.Width - 16
 		d.Icon(theme.Icon(severityIcon(f.Severity), c), 16, y+1, 16)
 		if f.Mend != nil {
-			label := upperFirst(f.Mend.Label)
+			label := upperFirst(translation.Sentence(f.Mend.Label))
 			bw := control.Width(label, theme.Second, true) + 22
 			d.Frame(right-bw, y-2, bw, 26, 6, k.Paper, k.Accent, 1.2)
 			d.WordsMid(label, right-bw/2, y+11, theme.Second, true, k.Accent)

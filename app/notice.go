@@ -7,6 +7,7 @@ import (
 
 	"strandway/app/control"
 	"strandway/app/theme"
+	"strandway/app/translation"
 )
 
 // noticeHeight is the height of the strip above the view, px.
@@ -66,6 +67,7 @@ func (w *window) drawNotice(d *control.Canvas, k theme.Tokens, size fyne.Size) [
 		return nil
 	}
 	n := w.notices[0]
+	n.says = translation.Sentence(n.says)
 	y := size.Height / 2
 	right := size.Width - 12
 	var spots []control.Spot

@@ -9,6 +9,7 @@ import (
 
 	"strandway/app/control"
 	"strandway/app/theme"
+	"strandway/app/translation"
 )
 
 // sheet is a question laid over the window. Esc and a click beside it close it.
@@ -41,7 +42,7 @@ func (w *window) openSheet(s *sheet) {
 	})
 	s.card = control.NewPanel(w.th, s.size, func(d *control.Canvas, k theme.Tokens, size fyne.Size) []control.Spot {
 		d.Frame(0, 0, size.Width, size.Height, 8, k.Paper, k.Edge, 1)
-		d.Words(s.title, 24, 30, theme.Name, true, k.Ink)
+		d.Words(translation.Sentence(translation.Say(s.title)), 24, 30, theme.Name, true, k.Ink)
 		if s.draw == nil {
 			return nil
 		}
@@ -157,7 +158,7 @@ func (w *window) choose(title, about string, choices ...choice) {
 	w.openSheet(&sheet{
 		title: title, size: fyne.NewSize(560, 148),
 		draw: func(d *control.Canvas, k theme.Tokens, size fyne.Size) []control.Spot {
-			d.Words(control.Fitted(about, theme.Body, false, size.Width-48), 24, 62, theme.Body, false, k.Ink2)
+			d.Words(control.Fitted(translation.Sentence(about), theme.Body, false, size.Width-48), 24, 62, theme.Body, false, k.Ink2)
 			x := size.Width - 24
 			var spots []control.Spot
 			for _, c := range choices {

@@ -21,6 +21,7 @@ import (
 	"strandway/app/settings"
 	"strandway/app/teach"
 	"strandway/app/theme"
+	"strandway/app/translation"
 	"strandway/model"
 	"strandway/model/diag"
 	"strandway/model/edit"
@@ -208,9 +209,9 @@ func (w *window) changed(c session.Change) {
 		w.show(makeView)
 	}
 	if terms := w.s.Pattern().Terms; terms != w.terms {
-	if c&(session.Text|session.Shown) != 0 {
-		w.previewRows()
-	}
+		if c&(session.Text|session.Shown) != 0 {
+			w.previewRows()
+		}
 		w.terms = terms
 		w.tray.Redraw()
 	}
@@ -301,12 +302,12 @@ func (w *window) name() {
 
 // say shows a passing word in the status line.
 func (w *window) say(s string) {
-	w.said = s
+	w.said = translation.Sentence(s)
 	w.status.Redraw()
 }
 
 func (w *window) showHint(s string) {
-	if s != w.hint {
+	if s = translation.Sentence(s); s != w.hint {
 		w.hint = s
 		w.status.Redraw()
 	}
@@ -316,7 +317,7 @@ func (w *window) showHint(s string) {
 func (w *window) show(v view) {
 	w.view, w.hint = v, ""
 	if v != teachView && w.alone {
-	w.previewRows()
+		w.previewRows()
 		w.fillScreen()
 	}
 	shown := func(o fyne.CanvasObject, on bool) {
@@ -433,12 +434,12 @@ func (w *window) nextFinding(step int) {
 
 // sentence is a finding as the window says it.
 func sentence(f diag.Finding) string {
-	s := f.Message
+	s := translation.Sentence(f.Message)
 	if f.Row != "" {
-		s = f.Row + ": " + s
+		s = translation.Sentence(f.Row) + ": " + s
 	}
 	if f.Hint != "" && f.Mend == nil {
-		s += "; " + f.Hint
+		s += "; " + translation.Sentence(f.Hint)
 	}
 	return spoken(s)
 }

@@ -16,12 +16,12 @@ func (w *window) where() string {
 		if w.view == startView {
 			return translation.Say("Nothing written yet; type a row at the left, or choose a beginning at the right")
 		}
-		return "Nothing written yet; begin at the left with the chain, as in “With A, ch 21.”, and press Enter for Row 1"
+		return translation.Say("Nothing written yet; begin at the left with the chain, as in “With A, ch 21.”, and press Enter for Row 1")
 	}
 	if f, ok := w.s.MendAtHand(); ok {
 		line := edit.Line(w.s.Rows(), w.s.Caret().At)
 		if f.Span.Start >= line.Start && f.Span.Start <= line.End {
-			return sentence(f) + " Ctrl+. will " + f.Mend.Label
+			return translation.Fill("{{.Finding}} Ctrl+. does it", "Finding", sentence(f)+" "+upperFirst(translation.Sentence(f.Mend.Label))+":")
 		}
 	}
 	row, ok := w.rowInHand()
@@ -41,7 +41,7 @@ func (w *window) where() string {
 	default:
 		yarn = translation.Fill("{{.Yarn}} from the right edge", "Yarn", yarn)
 	}
-	says := fmt.Sprintf("%s, %s, %s", upperFirst(r.Label), translation.Say(side), yarn)
+	says := fmt.Sprintf("%s, %s, %s", upperFirst(translation.Sentence(upperFirst(r.Label))), translation.Say(side), yarn)
 	switch {
 	case r.Count > 0 && r.Unworked > 0:
 		says += "; " + translation.Fill("{{.N}} stitches so far", "N", r.Count) + ", " + translation.Fill("{{.N}} of the row below left", "N", r.Unworked)
@@ -110,7 +110,7 @@ func (w *window) metres() string {
 	if sum < .5 {
 		return ""
 	}
-	return fmt.Sprintf("%.0f m of yarn", sum)
+	return translation.Fill("{{.N}} m of yarn", "N", fmt.Sprintf("%.0f", sum))
 }
 
 // overStitch says what lies under the pointer.

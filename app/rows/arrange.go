@@ -6,6 +6,7 @@ import (
 	"fyne.io/fyne/v2"
 
 	"strandway/app/theme"
+	"strandway/app/translation"
 	"strandway/model/diag"
 	"strandway/model/fabric"
 )
@@ -122,9 +123,9 @@ func (b *box) arrangeNotes(y, width float32, inHand bool, s *scribe) float32 {
 			continue
 		}
 		n := note{finding: i, mend: fd.Mend != nil, y: y + 2}
-		sentence := upperFirst(fd.Message)
+		sentence := upperFirst(translation.Sentence(fd.Message))
 		if fd.Hint != "" && fd.Mend == nil {
-			sentence += "; " + fd.Hint
+			sentence += "; " + translation.Sentence(fd.Hint)
 		}
 		if !strings.HasSuffix(sentence, "?") && !strings.HasSuffix(sentence, ".") {
 			sentence += "."

@@ -318,7 +318,7 @@ func (d *picture) note(b *box, n *note) {
 	if !n.mend {
 		return
 	}
-	label := look{text: upperFirst(f.Mend.Label), size: theme.Second, face: bold, colour: c}
+	label := look{text: upperFirst(translation.Sentence(f.Mend.Label)), size: theme.Second, face: bold, colour: c}
 	y := n.y + noteLine*float32(len(n.lines)) + 4
 	w := d.p.scribe.second(label.text) + 30
 	r := canvas.NewRectangle(d.k.Paper)
