@@ -178,7 +178,9 @@ func joined(pieces []corpus.Piece, worked *model.Worked) (out []corpus.Piece) {
 		}
 		last := &out[len(out)-1]
 		last.Counts, last.More = slices.Concat(last.Counts, p.Counts), p.More
-		if last.Sides += p.Sides; p.Sides == "" {
+		if last.Sides != "" && p.Sides != "" {
+			last.Sides += p.Sides
+		} else {
 			last.Sides = ""
 		}
 	}

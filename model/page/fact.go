@@ -2,6 +2,7 @@ package page
 
 import (
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 	"unicode"
@@ -146,7 +147,9 @@ var madeBy = regexp.MustCompile(`(?i)^(?:a )?(?:pattern |design(?:ed)? )?by:?\s+
 func (r *reader) rule(text string) {
 	for s := range strings.SplitSeq(text, ". ") {
 		if s = strings.Trim(s, " .•-*"); governs.MatchString(s) && len(s) < 200 {
-			r.rules = append(r.rules, strings.TrimPrefix(strings.TrimPrefix(s, "Note: "), "Notes: "))
+			if s = strings.TrimPrefix(strings.TrimPrefix(s, "Note: "), "Notes: "); !slices.Contains(r.rules, s) {
+				r.rules = append(r.rules, s)
+			}
 		}
 	}
 }

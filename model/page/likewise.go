@@ -2,6 +2,7 @@ package page
 
 import (
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -17,6 +18,9 @@ var (
 	likeTo   = regexp.MustCompile(`(?i)\b(?:to|until|through|thru|up to|till|including|ending with|ending after)\s+(?:and including\s+)?(?:the\s+)?(?:end of\s+)?(?:(?:row|rnd|round|r)\s*(\d{1,3})|(\d{1,3})(?:st|nd|rd|th)\s+(?:row|rnd|round))`)
 )
 
+// likeStar stops at the mark that the other piece bears.
+var likeStar = regexp.MustCompile(`(?i)\b(?:to|until|till)\s+(?:the\s+)?(?:\*+|†|star|asterisk)`)
+
 // mostLikeWords bounds a sentence that does nothing but point to another piece.
 const mostLikeWords = 22
 
@@ -26,18 +30,25 @@ func bareName(name string) string {
 	return strings.TrimSpace(strings.TrimRight(strings.TrimSpace(name), ":-–— 0123456789"))
 }
 
-// another gives the piece that a text speaks of, nil for none, and where its name ends.
-func (r *reader) another(text string, but *piece) (found *piece, end int) {
+// another gives what of a piece a text speaks of, nil for none, and where its name ends.
+func (r *reader) another(text string, but *piece) (found *stretch, end int) {
 	low := strings.ToLower(text)
 	longest := 0
 	for _, p := range r.pieces {
-		name := bareName(p.name)
-		if p == but || len(p.written) == 0 || len(name) < 3 || len(name) <= longest {
-			continue
-		}
-		for _, n := range []string{name, strings.TrimSuffix(name, "s"), strings.TrimPrefix(name, "first ")} {
-			if at := wordAt(low, n); at >= 0 && len(n) >= 3 {
-				found, end, longest = p, at+len(n), len(name)
+		all := p.stretches()
+		for i, part := range all {
+			to := len(p.written)
+			if i+1 < len(all) {
+				to = all[i+1].from
+			}
+			name := bareName(part.name)
+			if p == but && i == len(all)-1 || part.from >= to || len(name) < 3 || len(name) <= longest {
+				continue
+			}
+			for _, n := range []string{name, strings.TrimSuffix(name, "s"), strings.TrimPrefix(name, "first ")} {
+				if at := wordAt(low, n); at >= 0 && len(n) >= 3 {
+					found, end, longest = &stretch{p, part.from, to}, at+len(n), len(name)
+				}
 			}
 		}
 	}
@@ -94,6 +105,12 @@ func (r *reader) likewise(x *passage) bool {
 	}
 	target := r.piece()
 	anew := r.heading != nil && (target.begun || target.rows.Len() > 0)
+	if from, _ := r.another(text, nil); anew && from != nil && !from.founds() { // it goes on with what stands there
+		target.write(&passage{parts: []part{{r.heading.at, r.heading.text}}}, "Note: ")
+		target.parts = append(target.parts, named{strings.TrimRight(r.heading.text, " :.-–—"), len(target.written)})
+		r.heading, anew = nil, false
+		return r.copyRows(target, from, x, head)
+	}
 	if anew {
 		target = nil // the heading begins a new piece
 	}
@@ -107,16 +124,44 @@ func (r *reader) likewise(x *passage) bool {
 		r.rename(target)
 		target = r.piece()
 	}
+	if head != "" && likeRows.MatchString(text[len(head):]) {
+		if first, last := likeRange(text[len(head):], head); first == last {
+			target.begun = true
+			target.write(&passage{parts: x.parts}, "Note: ")
+			r.oneRowAs(target, from, x, head, first, text[end:])
+			return true
+		}
+	}
+	return r.copyRows(target, from, x, head)
+}
+
+// founds reports whether a stretch begins with a foundation of its own.
+func (s *stretch) founds() bool {
+	for _, w := range s.p.written[s.from:s.to] {
+		text := w.text()
+		if rest := text[len(headOf(text)):]; foundationAt(text) >= 0 || ringStart.MatchString(rest) || fromHook.MatchString(rest) && foundationAt(rest) >= 0 {
+			return true
+		}
+		if rowHead.MatchString(text) {
+			return false
+		}
+	}
+	return false
+}
+
+// copyRows writes the rows of a stretch that a sentence means.
+func (r *reader) copyRows(target *piece, from *stretch, x *passage, head string) bool {
 	founded := target.begun
 	target.begun = true
 	target.write(&passage{parts: x.parts}, "Note: ")
-	rest := text[len(head):]
+	rest := x.text()[len(head):]
 	first, last := likeRange(rest, head)
-	if head != "" && first == last && likeRows.MatchString(rest) {
-		r.oneRowAs(target, from, x, head, first, text[end:])
-		return true
-	}
-	for _, w := range from.written {
+	star := likeStar.MatchString(rest)
+	all := slices.Clone(from.p.written[from.from:from.to])
+	for i, w := range all {
+		if star && i > 0 && strings.HasSuffix(strings.TrimRight(all[i-1].text(), " ."), "*") {
+			return true
+		}
 		n := 0
 		if rowHead.MatchString(w.text()) || bareHead.MatchString(w.text()) {
 			n = rowNumber(w.text())
@@ -189,8 +234,8 @@ func upTo(x *passage, last int) *passage {
 }
 
 // oneRowAs writes "Rows 2-40: As Row 2 of Back": the one row's words under the other heading, with the count said here.
-func (r *reader) oneRowAs(target, from *piece, x *passage, head string, no int, count string) {
-	for _, w := range from.written {
+func (r *reader) oneRowAs(target *piece, from *stretch, x *passage, head string, no int, count string) {
+	for _, w := range from.p.written[from.from:from.to] {
 		text := w.text()
 		old := rowHead.FindString(text)
 		if old == "" || no < rowNumber(text) || no > lastNumber(text) {

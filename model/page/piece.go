@@ -15,10 +15,26 @@ type piece struct {
 	rows     strings.Builder
 	from     []origin // by place in rows
 	written  []*passage
-	last     int  // the greatest row number so far
-	begun    bool // it has a foundation or a row
-	ended    bool // its yarn has been cut
+	parts    []named // headings within the piece
+	last     int     // the greatest row number so far
+	begun    bool    // it has a foundation or a row
+	ended    bool    // its yarn has been cut
 }
+
+// named is a heading within a piece, and the passage that follows it.
+type named struct {
+	name string
+	from int
+}
+
+// stretch is what of a piece a name stands for.
+type stretch struct {
+	p        *piece
+	from, to int // passages
+}
+
+// stretches are the piece as a whole, or, where it has headings within, what belongs to each of them.
+func (p *piece) stretches() []named { return append([]named{{p.name, 0}}, p.parts...) }
 
 // origin says that the rows from a place on stand in the page at another.
 type origin struct{ rows, page int }

@@ -110,7 +110,7 @@ func (r *reader) hangs(l line, gap bool) bool {
 }
 
 // joiners are words on which no row ends.
-var joiners = regexp.MustCompile(`(?i)(?:^|[ ,;(*])(?:in|into|each|next|of|the|from|to|and|with|skip|sk|miss|rep|repeat|first|last|top|around|working|rows?|rnds?|rounds?|a|at|over|then|for)$`)
+var joiners = regexp.MustCompile(`(?i)(?:^|[ ,;(*])(?:in|into|each|next|of|the|from|to|and|with|skip|sk|miss|rep|repeat|first|last|top|around|working|rows?|rnds?|rounds?|(?-i:a)|at|over|then|for)$`)
 
 func endsWithJoiner(text string) bool { return joiners.MatchString(text) }
 
@@ -261,7 +261,7 @@ func (r *reader) among(l line, gap bool) {
 }
 
 // ownLine begins an instruction between the rows.
-var ownLine = regexp.MustCompile(`(?i)^(?:rep(?:eat)? (?:rows?|rnds?|rounds?|the last|last|these|\d+(?:st|nd|rd|th))|\[?rep(?:eat)?\s|(?:now )?fasten off|finish off|break off|end off|cut (?:the )?(?:yarn|thread)|continue (?:in|working|as|to rep|rep)|work (?:rows?|rnds?|rounds?) \d|(?:now |then )?(?:cont(?:inue)?|keep|go on) .{0,90}\buntil\b|(?:now |then )?(?:work|cont(?:inue)?) (?:even|straight|(?:another )?(?:\d+|two|three|four|five|six|seven|eight|nine|ten) (?:more )?(?:rows|rnds|rounds)|in \S+ (?:for|until))\b|with (?:rs|ws|right side|wrong side))`)
+var ownLine = regexp.MustCompile(`(?i)^(?:rep(?:eat)? (?:rows?|rnds?|rounds?|the last|last|these|\d+(?:st|nd|rd|th))|\[?rep(?:eat)?\s|(?:now )?fasten off|finish off|break off|end off|cut (?:the )?(?:yarn|thread)|continue (?:in|working|as|to rep|rep)|work (?:rows?|rnds?|rounds?) \d|(?:now |then )?(?:cont(?:inue)?|keep|go on) .{0,90}\buntil\b|(?:now |then )?(?:work|cont(?:inue)?) (?:even|straight|(?:another )?(?:\d+|two|three|four|five|six|seven|eight|nine|ten) (?:more )?(?:rows|rnds|rounds)|in \S+ (?:for|until))\b|with (?:rs|ws|right side|wrong side)|(?:skip|miss) .{0,60}\b(?:re)?(?:join|attach) |(?:re)?(?:join|attach) (?:the )?yarn\b.{0,60}\b(?:next|unworked|same|first|last)\b)`)
 
 // ownHead is a heading of the writer's own with its instructions: "Loop: ch 12".
 var ownHead = regexp.MustCompile(`^(?:\p{Lu}[\pL-]*(?: [\pL-]+){0,2})(?::| [-–—])\s|^[\pL]+\)\s`)
@@ -379,6 +379,7 @@ func (r *reader) write(x *passage) {
 	if r.heading != nil {
 		if p.begun {
 			p.write(&passage{parts: []part{{r.heading.at, r.heading.text}}}, "Note: ")
+			p.parts = append(p.parts, named{strings.TrimRight(r.heading.text, " :.-–—"), len(p.written)})
 			r.heading = nil
 		} else {
 			r.rename(p)

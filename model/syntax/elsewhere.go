@@ -4,7 +4,7 @@ package syntax
 var openings = set("opening hole armhole underarm thumbhole gap slit")
 
 // pieces are words for other pieces, whose stitches a row goes on with.
-var pieces = set("leg legs arm arms ear ears sleeve sleeves front back motif motifs hexagon square squares strip strips panel panels flag flags wing wings foot feet body head piece pieces claw claws block blocks")
+var pieces = set("leg legs arm arms ear ears sleeve sleeves front back motif motifs hexagon square squares strip strips panel panels flag flags wing wings foot feet body head piece pieces claw claws")
 
 // held are words before the stitches of an opening: "the 32 sleeve sts".
 var held = set("sleeve thumb heel armhole held underarm finger hand afterthought")

@@ -172,8 +172,11 @@ func (r *reader) item() []Node {
 			return []Node{&Note{Span: r.span(start), Text: r.textFrom(start)}}
 		}
 	case "no":
-		if r.wordAt(1, "inc", "dec", "inc", "shaping", "st") {
-			return r.keep()
+		if r.wordAt(1, "inc", "dec", "shaping") { // "no increases"
+			for r.is(wordToken) {
+				r.pass(1)
+			}
+			return []Node{&Note{Span: r.span(start), Text: r.textFrom(start)}}
 		}
 	case "last":
 		if r.stitchWord(start+1) && !r.number(1) { // ", last dc in top of tch": where it falls in any case

@@ -71,6 +71,8 @@ func (r *reader) isRowLine() bool {
 	switch {
 	case r.word("rep"):
 		return r.headed && r.wordAt(1, "until") || r.wordAt(1, "row", "rnd", "r", "last", "these", "prev") || r.peek(1).kind == ordinalToken || r.words("rep", "the", "last")
+	case r.headed && r.word("skip", "rejoin", "join", "attach") && r.joinsBelow():
+		return true
 	case r.word("work") && r.wordAt(1, "row", "rnd") && r.number(2):
 		return true
 	case r.words("[", "rep"), r.words("fasten", "off"), r.words("break", "off"), r.words("finish", "off"), r.words("end", "off"):
@@ -79,6 +81,18 @@ func (r *reader) isRowLine() bool {
 		return r.headed && r.beginsItem()
 	}
 	return false
+}
+
+// joinsBelow sees a line that says where the next row begins: "Skip the centre 20 sts of Row 54 and rejoin yarn in next st."
+func (r *reader) joinsBelow() bool {
+	joins := false
+	for k := 0; r.peek(k).kind != lineToken && r.peek(k).kind != endToken; k++ {
+		joins = joins || r.wordAt(k, "rejoin", "join", "attach") && (r.wordAt(k+1, "yarn", "the", "colour") || r.peek(k+1).kind == wordToken && r.wordAt(k+2, "in"))
+		if r.stitchWord(r.i+k) && !r.wordBefore(r.i+k, "next", "same", "first", "last", "each") && !r.number(k-1) {
+			return false
+		}
+	}
+	return joins
 }
 
 // remark keeps a line that is no instruction. A line that names stitches is doubted aloud.

@@ -166,6 +166,10 @@ func (r *reader) times() (Extent, bool) {
 		r.fill("to", "next")
 		if r.eat("centre") {
 			r.what()
+			if r.word("of") && (r.wordAt(1, "corner") || r.wordAt(2, "corner")) { // "to middle sc of next corner"
+				r.fill("of", "next", "each", "the", "corner")
+				return Extent{How: ToNext, What: InCorner}, true
+			}
 			return Extent{How: ToNext, What: InCentre}, true
 		}
 		if what, name, chains, ok := r.what(); ok {

@@ -37,6 +37,21 @@ func (r *reader) what() (what What, name string, chains int, ok bool) {
 	return what, name, chains, ok
 }
 
+// ofChains reads the "of 5 ch" of "each loop of 5 ch"; 0 for none.
+func (r *reader) ofChains() int {
+	switch {
+	case r.word("of") && r.number(1) && r.wordAt(2, "ch"):
+		n := r.peek(1).n
+		r.pass(3)
+		return n
+	case r.word("of") && r.wordAt(1, glued, made):
+		n := r.peek(1).n
+		r.pass(2)
+		return n
+	}
+	return 0
+}
+
 // oneWhat reads one sort of thing worked into.
 func (r *reader) oneWhat() (what What, name string, chains int, ok bool) {
 	t := r.tok()
@@ -69,11 +84,11 @@ func (r *reader) oneWhat() (what What, name string, chains int, ok bool) {
 		return InSt, "", 0, true
 	case "sp", "mesh":
 		r.pass(1)
-		return InSp, "", 0, true
+		return InSp, "", r.ofChains(), true
 	case "loop":
 		if !r.wordAt(1, "only") {
 			r.pass(1)
-			return InSp, "", 0, true
+			return InSp, "", r.ofChains(), true
 		}
 	case "gap", "gaps":
 		r.pass(1)

@@ -78,6 +78,7 @@ func (r *reader) yarn() []Node {
 		r.i = start
 		return nil
 	}
+	r.fill("only", "alone")
 	r.yarnPlace(y)
 	y.Span = r.span(start)
 	nodes := []Node{y}

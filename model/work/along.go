@@ -121,7 +121,7 @@ func edgesNamed(body []syntax.Node) (n int, atEnd bool) {
 		}
 		last, first = edge, false
 	}
-	if corners < 2 {
+	if corners < 2 && n < 3 {
 		return 0, false
 	}
 	return n, atEnd

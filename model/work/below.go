@@ -21,7 +21,9 @@ func (w *worker) findBelow(p *syntax.Place) (target, error) {
 		if !ok {
 			return target{}, fail("there is no row %d above to work into", p.Row)
 		}
-		down = int(w.row - at)
+		if down = int(w.row - at); at == w.into && w.into > 0 {
+			down = 1
+		}
 	}
 	switch {
 	case down == 1:
@@ -73,6 +75,28 @@ func (w *worker) sunk(k *stitch.Kind, p *syntax.Place) *syntax.Place {
 	q := *p
 	q.Below = min(1+k.Below, int(w.row))
 	return &q
+}
+
+// rowNamed gives the row that every stitch of a round goes into by its number, where that is not the row below: the petals
+// of a rose are worked behind those of the round before.
+func (w *worker) rowNamed(body []syntax.Node) int32 {
+	no, other := 0, false
+	anyNode(body, func(n syntax.Node) bool {
+		p := placeOf(n)
+		switch {
+		case p == nil:
+		case p.Row == 0 || no > 0 && p.Row != no:
+			other = true
+		default:
+			no = p.Row
+		}
+		return other
+	})
+	at, ok := w.rowsOfNo[no]
+	if no == 0 || other || !ok || at == w.row-1 || !w.round {
+		return 0
+	}
+	return at
 }
 
 // nearest finds the landing of a row that lies nearest under a column.

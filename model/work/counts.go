@@ -29,7 +29,7 @@ func (w *worker) countOff() *miscount {
 	groups := slices.ContainsFunc(w.step.count, func(t syntax.Tally) bool { return t.What == syntax.InUnit })
 	for i := range w.step.count {
 		t := &w.step.count[i]
-		if t.Each || w.probe.base > 0 && t.N.A == 0 {
+		if u := w.tree.Units[t.Name]; t.Each || w.probe.base > 0 && t.N.A == 0 || t.What == syntax.InUnit && u != nil && u.Macro {
 			continue
 		}
 		want, got := w.num(t.N), w.tally(t)
@@ -119,6 +119,9 @@ func (w *worker) tally(t *syntax.Tally) tally {
 	}
 	for i := first; int(i) < len(w.fab.Stitches); i++ {
 		s := &w.fab.Stitches[i]
+		if s.Has(fabric.Picot) && t.What == syntax.InKind && w.isPicot(t.Name) {
+			kind++
+		}
 		if s.Flags&(fabric.NoLanding|fabric.Picot) != 0 {
 			if s.Has(fabric.Chain) {
 				uncounted++

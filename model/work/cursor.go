@@ -19,6 +19,7 @@ type rowWork struct {
 	groups     int             // how many groups it has
 	own        int             // chains of the row's own foundation, with which it begins
 	blocks     bool            // the row below began with one: its turning chain is a loop
+	into       int32           // the row of the fabric into which all of this one goes, behind what lies above it; 0 for the row below
 	round      bool            // the row is a round
 	closing    int             // stitches it may pass at its end, before the join
 	rising     bool            // columns rise as it is worked

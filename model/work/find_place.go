@@ -28,6 +28,9 @@ func (w *worker) find(p *syntax.Place) (target, error) {
 	if p.What == syntax.InCh && w.spur > w.spurEnd {
 		return w.alongSpur(), nil
 	}
+	if p.What == syntax.InCentre && w.round && w.seek(syntax.InCorner, "", 0) >= 0 && w.seek(syntax.InCentre, "", 0) < 0 {
+		return w.findNext(syntax.InCorner, "", 0) // "3 sc in middle sc" of the last corner
+	}
 	switch p.What {
 	case syntax.InRing:
 		return inRing, nil
@@ -70,6 +73,7 @@ func (w *worker) find(p *syntax.Place) (target, error) {
 			return w.findNext(p.What, p.Name, p.Chains)
 		case !w.start && w.round && w.hasOrigin && w.origin.inGap():
 			return w.origin, nil
+		case p.What == syntax.InUnder:
 		case !w.start && w.round && w.pos > w.edgeStart: // "2 tr in first sp" at the round's end: where it began
 			pos, q := w.pos, *p
 			w.pos, q.Ord = w.edgeStart, syntax.Next
@@ -219,7 +223,13 @@ func (w *worker) findOf(p *syntax.Place) (target, error) {
 		return w.findOfPlain(p, q)
 	}
 	i := -1
-	if q.Ord == syntax.Last {
+	if q.Ord == syntax.Same && w.aside >= 0 { // "6th dc of same fan"
+		for i = min(w.pos, w.met) - 1; i > 0 && w.unitAt(i-1) == w.aside; i-- {
+		}
+		if i >= 0 && w.unitAt(i) != w.aside {
+			i = -1
+		}
+	} else if q.Ord == syntax.Last {
 		for i = w.met - 1; i >= 0 && !w.matches(i, syntax.InUnit, q.Name, q.Chains); i-- {
 		}
 	} else {

@@ -33,6 +33,9 @@ func (w *worker) meet() {
 	for below > 1 && w.fab.Rows[below].Land0 == w.fab.Rows[below].Land1 {
 		below-- // a row worked on the face alone leaves the one below it to be met
 	}
+	if w.into > 0 {
+		below = int(w.into)
+	}
 	prev := &w.fab.Rows[below]
 	ids := w.fab.LandingsOf(below)
 	w.isBase, w.own, w.blocks = below == 0, 0, w.row > 1 && w.extended == w.row-1
@@ -125,6 +128,8 @@ func (w *worker) take(a, b int) target {
 	t := target{at: l.at, how: l.how, a: int32(a), b: int32(b), down: 1}
 	if l.at >= w.rowFirst() {
 		t.down = 0 // a chain that this row began with
+	} else if w.into > 0 {
+		t.down = uint8(w.row - w.into)
 	}
 	return t
 }

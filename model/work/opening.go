@@ -114,6 +114,10 @@ func (w *worker) findOpening(p *syntax.Place) (target, error) {
 			w.pos = w.ledgeFrom + len(o.skipped) + n - 1
 		}
 	}
+	if p.What == syntax.InOpening && p.Ord != syntax.Nth { // its corner, between two stitches
+		i := min(w.pos, w.met-1)
+		return w.take(i, i), nil
+	}
 	if w.pos >= w.met {
 		return target{}, fail("no stitch is left at the opening")
 	}

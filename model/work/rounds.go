@@ -149,6 +149,10 @@ func (w *worker) beginAt(p *syntax.Place) error {
 	if err != nil || t.a < 0 {
 		return err
 	}
+	if p.What == syntax.InOpening && p.Ord != syntax.Nth { // at its corner
+		w.same, w.hasSame = t, true
+		return nil
+	}
 	k := w.pos
 	if !t.inGap() {
 		k = int(t.a)

@@ -27,6 +27,7 @@ func (w *worker) work(s *step) {
 	if w.round {
 		w.rising, w.closing = s.ws == s.backward, w.unsaidSkip(s.body)
 	}
+	w.into = w.rowNamed(s.body)
 	w.meet()
 	w.cursor = cursor{met: w.met, yarn: w.yarn, start: true, tch: -1, aside: -1, skipA: -1, word: -1, edge: fabric.Upper}
 	w.yarns.beginRow(w)
