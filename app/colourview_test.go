@@ -16,9 +16,11 @@ import (
 	"fyne.io/fyne/v2"
 
 	"strandway/app/control"
+	"strandway/app/session"
 	"strandway/model"
 	"strandway/model/colour"
 	"strandway/model/palette"
+	"strandway/model/pattern"
 )
 
 // lateWork has what the window draws in the background handed over by the function it gives.
@@ -319,5 +321,28 @@ func BenchmarkRedrawLetters(b *testing.B) {
 	}
 	for b.Loop() {
 		w.colour.Redraw()
+	}
+}
+
+// A pattern with nothing written, with one yarn, without yarns and with a fault has its leaves too.
+func TestLeavesOfPoorPatterns(t *testing.T) {
+	one, none, faulty := session.Blank(), session.Blank(), session.Blank()
+	one.Pieces[0].Rows = "With A, ch 11.\nRow 1: Sc in 2nd ch from hook and in each ch across.\n"
+	none.Yarns, none.Pieces[0].Rows = nil, one.Pieces[0].Rows
+	faulty.Pieces[0].Rows = "With A, ch 11.\nRow 1: Zigzag the boat.\nRow 2 (B): Ch 1, sc in each st across.\n"
+	for name, p := range map[string]*pattern.Pattern{"nothing written": session.Blank(), "one yarn": one, "no yarns": none, "a fault": faulty} {
+		w, settle := shown(t, "", 1024, 700)
+		w.beginWith(p)
+		settle()
+		for _, l := range leaves {
+			w.showLeaf(l.leaf)
+			if len(w.colour.Spots()) < 4 {
+				t.Errorf("%s: %s has no heads", name, l.name)
+			}
+		}
+		w.adoptTeaching()
+		w.rotateLetters()
+		w.s.ChooseNone()
+		settle()
 	}
 }
