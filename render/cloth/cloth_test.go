@@ -52,6 +52,8 @@ func TestEachStitchShowsItsParts(t *testing.T) {
 		{"front posts worked from the wrong side fall back", posts + "Row 2 (WS): Ch 1, sc in first 2 sts, fpdc in next 3 sts, sc in each st across.", RS, recessed, 3},
 		{"back loops only leave the front loop in sight", base + "Row 2: Ch 1, turn, sc in each st across.\nRow 3 (RS): Ch 1, turn, sc in back loop of each st across.", RS, freeLoop, 13},
 		{"not from behind", base + "Row 2: Ch 1, turn, sc in each st across.\nRow 3 (RS): Ch 1, turn, sc in back loop of each st across.", WS, freeLoop, 0},
+		{"the third loop pushes the top out to the other side", "Ch 14.\nRow 1 (RS): Hdc in 3rd ch from hook and in each ch across, turn.\nRow 2 (WS): Ch 1, hdc in third loop of each st across.", RS, link, 12 + 12 + 12},
+		{"not on its own", "Ch 14.\nRow 1 (RS): Hdc in 3rd ch from hook and in each ch across, turn.\nRow 2 (WS): Ch 1, hdc in third loop of each st across.", WS, link, 12 + 12},
 		{"a decrease has a leg in each of its stitches", base + "Row 2: Ch 1, sc in first st, sc3tog, sc in each st across.", RS, leg, 3},
 		{"bobbles stand out on the right side", base + "Row 2: Ch 1, sc in first 3 sts, bobble in next st, sc in each st across.", RS, bobble, 1},
 		{"and not on the wrong", base + "Row 2: Ch 1, sc in first 3 sts, bobble in next st, sc in each st across.", WS, bobble, 0},

@@ -75,9 +75,7 @@ func (m *maker) stitch(id int32, front bool) (lifted bool) {
 		m.post(k, fig, foot, top, z, front)
 	}
 	m.extras(fig, foot, top, z, front)
-	if m.freesLoop(id, first, front) {
-		m.freeLoop(first, foot, top)
-	}
+	m.freed(id, first, foot, top, front)
 	return lifted
 }
 
@@ -221,38 +219,44 @@ func (m *maker) gatheredForm(k *stitch.Kind) form {
 	return f
 }
 
-// freesLoop reports whether a stitch is worked into one loop only, so that the
-// other lies free on the face that is seen.
-func (m *maker) freesLoop(id int32, l *layout.Leg, front bool) bool {
+// freed adds what a stitch worked into one loop only leaves in sight below it,
+// in the yarn of the stitch below: the other loop on the side where that lies, or
+// both when it stands in the third, which pushes them out to the face it is not on.
+func (m *maker) freed(id int32, l *layout.Leg, foot, top geom.Point, front bool) {
 	if l.At < 0 || l.Post != 0 || m.fabric.Stitches[l.At].Row == 0 {
-		return false
+		return
 	}
-	loop := m.kindOf(id).Loop
+	present := m.present
+	m.present.yarn = m.yarnOf(l.At)
+	switch m.loopOf(id) {
+	case stitch.BackLoop:
+		if front {
+			m.add(part{form: freeLoop}, foot, top, 0)
+		}
+	case stitch.FrontLoop:
+		if !front {
+			m.add(part{form: freeLoop}, foot, top, 0)
+		}
+	case stitch.ThirdLoop:
+		if m.facing(int(m.fabric.Stitches[l.At].Row)) {
+			half := top.Sub(foot).Unit().Perp().Mul(.5)
+			m.add(part{form: link}, foot.Add(half), foot.Sub(half), .40)
+		}
+	}
+	m.present = present
+}
+
+// loopOf is the one loop that a stitch is worked into, by its place or its kind.
+func (m *maker) loopOf(id int32) stitch.Loop {
 	for _, b := range m.fabric.Of(id) {
 		switch b.How {
 		case fabric.FrontLoop:
-			loop = stitch.FrontLoop
+			return stitch.FrontLoop
 		case fabric.BackLoop:
-			loop = stitch.BackLoop
+			return stitch.BackLoop
 		case fabric.Third:
-			loop = stitch.ThirdLoop
+			return stitch.ThirdLoop
 		}
 	}
-	switch loop {
-	case stitch.BackLoop:
-		return front
-	case stitch.FrontLoop:
-		return !front
-	case stitch.ThirdLoop: // pushes the whole top to the side away from the loop
-		return front
-	}
-	return false
-}
-
-// freeLoop adds the loop left free below a stitch, in the yarn of the stitch below.
-func (m *maker) freeLoop(l *layout.Leg, foot, top geom.Point) {
-	present := m.present
-	m.present.yarn = m.yarnOf(l.At)
-	m.add(part{form: freeLoop}, foot, top, 0)
-	m.present = present
+	return m.kindOf(id).Loop
 }
