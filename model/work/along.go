@@ -84,7 +84,7 @@ func (w *worker) allEdges() {
 // edgesNamed counts the edges that a round names in turn, and tells whether it begins where the last row has ended: with
 // the corner there and the row ends after it.
 func edgesNamed(body []syntax.Node) (n int, atEnd bool) {
-	last, corners, first := syntax.NextEdge, 0, true
+	last, corners, first, named := syntax.NextEdge, 0, true, false
 	for _, node := range body {
 		edge := syntax.NextEdge
 		switch x := node.(type) {
@@ -102,7 +102,7 @@ func edgesNamed(body []syntax.Node) (n int, atEnd bool) {
 			case syntax.InEnd:
 				edge = syntax.SideEdge
 			case syntax.InUnder:
-				edge = syntax.LowerEdge
+				edge, named = syntax.LowerEdge, named || last != syntax.LowerEdge
 			default:
 				first = false
 				continue
@@ -121,7 +121,7 @@ func edgesNamed(body []syntax.Node) (n int, atEnd bool) {
 		}
 		last, first = edge, false
 	}
-	if corners < 2 && n < 3 {
+	if corners < 2 && !(n > 2 && named) {
 		return 0, false
 	}
 	return n, atEnd
@@ -256,6 +256,9 @@ func (w *worker) evenly(body []syntax.Node, ext syntax.Extent) error {
 		if err := w.along(&syntax.Along{Edge: syntax.SideEdge}); err != nil {
 			return err
 		}
+	}
+	if w.pos >= w.met {
+		return none(syntax.InSt, "", 0)
 	}
 	from, end := w.pos, w.evenlyTo(ext, ends)
 	var total float64
