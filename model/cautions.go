@@ -3,31 +3,42 @@ package model
 import (
 	"fmt"
 	"regexp"
+	"slices"
 
 	"strandway/model/diag"
 	"strandway/model/fabric"
 	"strandway/model/measure"
+	"strandway/model/pattern"
 	"strandway/model/trade"
 )
 
 // rules is said with every caution.
 const rules = "local product-safety rules decide"
 
-// smallParts are words for what a small child could pull off or be caught by,
-// met in a pattern's rows and notes.
-var smallParts = []struct {
-	words *regexp.Regexp
-	id    string
-	say   string
-	hint  string
-}{
-	{regexp.MustCompile(`(?i)\b(buttons?|beads?|bells?|safety eyes|plastic eyes|toggles?)\b`), "small-part",
+// caution is told where its words are met in a pattern's title, rows or notes.
+type caution struct {
+	words     *regexp.Regexp
+	severity  diag.Severity
+	id        string
+	say, hint string
+}
+
+// babyCautions are for what a small child could swallow, pull off, be caught by
+// or be covered with.
+var babyCautions = []caution{
+	{regexp.MustCompile(`(?i)\b(buttons?|beads?|bells?|safety eyes|plastic eyes|toggles?|pins?|magnets?)\b`), diag.Doubt, "small-part",
 		"small parts can come off and be swallowed by a child under 3", "embroider instead, or leave them away"},
-	{regexp.MustCompile(`(?i)\b(cords?|drawstrings?|ties|ribbons?)\b`), "cord",
+	{regexp.MustCompile(`(?i)\b(cords?|drawstrings?|ties|ribbons?|laces)\b`), diag.Doubt, "cord",
 		"cords at the neck or hood of clothes for small children can catch", "leave them away, or keep them very short and sewn down"},
-	{regexp.MustCompile(`(?i)\b(fringes?|tassels?|pompoms?|pom-poms?)\b`), "loose-strand",
+	{regexp.MustCompile(`(?i)\b(fringes?|tassels?|pompoms?|pom-poms?)\b`), diag.Doubt, "loose-strand",
 		"loose strands can be pulled out or wind round small fingers", "leave the fringe away, or sew every strand down"},
-	{regexp.MustCompile(`(?i)\b(mohair|eyelash)\b`), "shedding", "hairy yarn sheds, and babies put everything in their mouths", "choose a smooth, washable yarn"},
+	{regexp.MustCompile(`(?i)\b(mohair|eyelash)\b`), diag.Doubt, "shedding", "hairy yarn sheds, and babies put everything in their mouths", "choose a smooth, washable yarn"},
+	{regexp.MustCompile(`(?i)\b(blankets?|covers?|pillows?|cushions?)\b`), diag.Note, "cot",
+		"nothing loose belongs in a cot in the first year: no blanket, pillow or toy", "say that it is for use while someone looks on"},
+	{regexp.MustCompile(`(?i)\b(hats?|bonnets?|beanies?|headbands?)\b`), diag.Note, "hat",
+		"hats and headbands come off for sleep and in the car seat", "say so on the page, and leave ties under the chin away"},
+	{regexp.MustCompile(`(?i)\b(toys?|rattles?|stuffing|stuffed|amigurumi)\b`), diag.Note, "toy",
+		"stuffing must not come through: a dense fabric, a hook one or two sizes down, and double seams", "say for which age it is meant, and to look for damage often"},
 }
 
 // cautions are the trade's usual ones for things made for babies.
@@ -36,12 +47,14 @@ func cautions(w *Worked) diag.List {
 		Hint: rules}}
 	for i := range w.Pieces {
 		piece := &w.Pieces[i]
-		for _, part := range smallParts {
+		for _, part := range babyCautions {
 			at := part.words.FindStringIndex(piece.Piece.Rows)
-			if at == nil && !part.words.MatchString(piece.Piece.Note) && (i > 0 || !part.words.MatchString(w.Pattern.Note)) {
+			elsewhere := part.words.MatchString(piece.Piece.Note) || part.words.MatchString(piece.Piece.Name) ||
+				i == 0 && (part.words.MatchString(w.Pattern.Note) || part.words.MatchString(w.Pattern.Title) || ofYarn(w, part.words))
+			if at == nil && !elsewhere {
 				continue
 			}
-			f := diag.Finding{Severity: diag.Doubt, ID: part.id, Piece: piece.Piece.Name, Message: part.say, Hint: part.hint + "; " + rules}
+			f := diag.Finding{Severity: part.severity, ID: part.id, Piece: piece.Piece.Name, Message: part.say, Hint: part.hint + "; " + rules}
 			if at != nil {
 				f.Span = diag.Span{Start: at[0], End: at[1]}
 			}
@@ -50,6 +63,11 @@ func cautions(w *Worked) diag.List {
 		list = append(list, hole(w, piece)...)
 	}
 	return list
+}
+
+// ofYarn reports whether a yarn's name has one of the words.
+func ofYarn(w *Worked, words *regexp.Regexp) bool {
+	return slices.ContainsFunc(w.Pattern.Yarns, func(y pattern.Yarn) bool { return words.MatchString(y.Name) })
 }
 
 // hole tells of the widest chain-space if a finger goes into it.

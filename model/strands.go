@@ -20,14 +20,15 @@ type Limits struct {
 	Stitches int     // behind stitches of another yarn
 }
 
-// Limits are the pattern's own, else the trade's custom, which is stricter for a baby.
+// Limits are the pattern's own, else the trade's custom. For a baby the custom is
+// stricter, and no pattern's own may be looser.
 func (w *Worked) Limits() Limits {
 	carry := trade.Standard().Carry
 	l := Limits{carry.FloatCM, carry.FloatStitches}
 	if w.Pattern.Baby {
 		l = Limits{carry.BabyFloatCM, carry.BabyFloatStitches}
 	}
-	if own := w.Pattern.FloatLimitCM; own > 0 {
+	if own := w.Pattern.FloatLimitCM; own > 0 && (!w.Pattern.Baby || own < l.FloatCM) {
 		l.FloatCM = own
 	}
 	return l
@@ -116,11 +117,19 @@ func (c *strandCheck) carried() {
 		for _, k := range s.Carry {
 			if k.Longest > c.limits.Stitches {
 				c.say(diag.Doubt, "long-float", k.Row, fmt.Sprintf("yarn %s runs behind %d stitches, over the limit of %d", s.Letter, k.Longest, c.limits.Stitches),
-					"work the stitches over it, or catch it in between")
+					c.carryHint())
 				break
 			}
 		}
 	}
+}
+
+// carryHint says what to do about a yarn that runs too far behind.
+func (c *strandCheck) carryHint() string {
+	if c.baby {
+		return "work the stitches over it: small fingers catch in floats"
+	}
+	return "work the stitches over it, or catch it in between"
 }
 
 // carries reports whether the rows say of a yarn that it is carried inside the stitches.

@@ -50,6 +50,9 @@ func TestStrandFindings(t *testing.T) {
 		{"the pattern's own limit", pattern.Pattern{Gauge: gauge, FloatLimitCM: 2}, wideStripes, []string{"long-float", "open-float"}},
 		{"an edging covers them", pattern.Pattern{Gauge: gauge}, edged, nil},
 		{"an edging with two different sides", pattern.Pattern{Gauge: gauge}, strings.Replace(edged, "right edge, 2 sc in", "right edge, sc in", 1), []string{"edging-sides"}},
+		{"no looser limit for a baby", pattern.Pattern{Gauge: gauge, Baby: true, FloatLimitCM: 4}, wideStripes, []string{"baby", "long-float", "open-float"}},
+		{"a blanket for a baby", pattern.Pattern{Gauge: gauge, Baby: true, Title: "Cradle Blanket"}, "Ch 4.\nRow 1: Sc in 2nd ch from hook and in each ch across.\n", []string{"baby", "cot"}},
+		{"a bonnet with ties", pattern.Pattern{Gauge: gauge, Baby: true, Title: "Bonnet", Note: "Sew the ties on."}, "Ch 4.\nRow 1: Sc in 2nd ch from hook and in each ch across.\n", []string{"baby", "cord", "hat"}},
 		{"holes in a baby blanket", pattern.Pattern{Gauge: gauge, Baby: true}, arches, []string{"baby", "hole"}},
 		{"buttons on a baby cardigan", pattern.Pattern{Gauge: gauge, Baby: true, Note: "Sew on 3 buttons."}, "Ch 4.\nRow 1: Sc in 2nd ch from hook and in each ch across.\n", []string{"baby", "small-part"}},
 	} {
@@ -57,10 +60,10 @@ func TestStrandFindings(t *testing.T) {
 		p.Terms, p.Pieces = "US", []pattern.Piece{{Name: "Mat", Rows: c.rows}}
 		var got []string
 		for _, f := range model.Work(lib, &p, 0).Findings {
-			if slices.Contains([]string{"baby", "held-loop", "open-float", "long-float", "hole", "small-part", "cord", "edging-sides"}, f.ID) {
+			if slices.Contains([]string{"baby", "held-loop", "open-float", "long-float", "hole", "small-part", "cord", "cot", "hat", "toy", "edging-sides"}, f.ID) {
 				got = append(got, f.ID)
 			}
-			if f.ID == "baby" && !strings.Contains(f.Hint, "local product-safety rules") {
+			if slices.Contains([]string{"baby", "hole", "small-part", "cord", "cot", "hat", "toy"}, f.ID) && !strings.Contains(f.Hint, "local product-safety rules") {
 				t.Errorf("%s: %q does not name the local rules", c.name, f.Hint)
 			}
 		}

@@ -30,6 +30,9 @@ type strandsOf struct {
 	Held  []string   `json:"loops_on_markers_after"`
 	Ends  int        `json:"ends"`
 	Cuts  int        `json:"cuts"`
+	Limit float64    `json:"float_limit_cm"`
+	Baby  bool       `json:"for_a_baby,omitempty"`
+	Over  int        `json:"floats_over_the_limit"`
 	Now   *planOf    `json:"present,omitempty"`
 	Best  *planOf    `json:"plan,omitempty"`
 	Rows  string     `json:"planned_rows,omitempty"`
@@ -162,11 +165,15 @@ func describeStrands(worked *model.Worked, figures *model.Figures, piece int) st
 	}
 	strands := &figures.Pieces[piece].Strands
 	out := strandsOf{Piece: of.Piece.Name, Ends: strands.Ends, Cuts: strands.Cut(), Yarns: []strandOf{}, Waits: []waitsIn{}, Held: []string{}}
+	out.Limit, out.Baby = worked.Limits().FloatCM, worked.Pattern.Baby
 	for i := range strands.ByYarn {
 		s := &strands.ByYarn[i]
 		y := strandOf{Yarn: s.Letter, Rows: len(s.Rows), Joins: joints(s.Joins), Cuts: joints(s.Cuts), Ends: s.Ends(), Floats: []floatOf{}, Behind: []carryOf{}}
 		for _, f := range s.Floats {
 			y.Floats = append(y.Floats, floatOf{label(f.From), label(f.To), edgeName(f.Side), round(f.CM, 2)})
+			if f.CM > out.Limit+.05 {
+				out.Over++
+			}
 		}
 		for _, k := range s.Carry {
 			y.Behind = append(y.Behind, carryOf{label(k.Row), k.Longest, k.Front})
@@ -254,6 +261,13 @@ func (s *strandsOf) print(w io.Writer, known bool) {
 	}
 	for _, r := range s.Held {
 		fmt.Fprintf(w, "  the live loop is put on a marker after %s\n", r)
+	}
+	if known && (s.Over > 0 || s.Baby) {
+		baby := ""
+		if s.Baby {
+			baby = " for a baby or small child; local product-safety rules decide"
+		}
+		fmt.Fprintf(w, "  %s over the limit of %g cm%s\n", count(s.Over, "float"), s.Limit, baby)
 	}
 	switch {
 	case s.Why != "":
