@@ -308,6 +308,11 @@ func TestTheLeafIsSavedAsASheet(t *testing.T) {
 			}
 		}
 	}
+	w.showLeaf(lettersLeaf)
+	w.contact.seen = sights()[2]
+	if got, want := w.contactTitle(), "Quayside Cushion: Front, Market day, Grey"; got != want {
+		t.Errorf("over the sheet stands %q, want %q", got, want)
+	}
 	settle()
 }
 

@@ -271,7 +271,7 @@ func (w *window) askContact() {
 	}
 	name := fileName(w.s.Name()) + " " + lowerFirst(strings.TrimSuffix(translation.Say(leaves[w.contact.leaf].name), "?")) + ".png"
 	w.askFile(translation.Say("Save the sheet as .png"), translation.Say("Save"), name, true, []string{".png"}, func(path string) {
-		ways, title, back := w.contactWays(m), w.s.Pattern().Title, w.contact.back()
+		ways, title, back := w.contactWays(m), w.contactTitle(), w.contact.back()
 		go func() {
 			picture, err := m.Cloth.DrawContact(context.Background(), ways, cloth.Contact{Title: title, Background: back})
 			if err == nil {
@@ -280,6 +280,22 @@ func (w *window) askContact() {
 			w.post(func() { w.saved(path, err) })
 		}()
 	})
+}
+
+// contactTitle says what stands on a sheet: the piece, in which colourway where it is one, and how it is seen.
+func (w *window) contactTitle() string {
+	p, c := w.s.Pattern(), &w.contact
+	parts := []string{p.Title}
+	if len(p.Pieces) > 1 {
+		parts[0] += ": " + p.Pieces[w.s.Piece()].Name
+	}
+	if c.leaf == lettersLeaf || c.leaf == readLeaf {
+		parts = append(parts, w.wayName())
+	}
+	if c.seen != (sight{}) && c.seen != sights()[0] && (c.leaf != readLeaf || c.seen.vision == colour.Full) {
+		parts = append(parts, translation.Say(c.seen.name))
+	}
+	return strings.Join(parts, ", ")
 }
 
 // contactWays are the pictures of the leaf that is open, as a saved sheet shows them.
