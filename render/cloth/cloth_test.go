@@ -307,6 +307,22 @@ func TestFloatsClimbTheEdge(t *testing.T) {
 	}
 }
 
+func TestYarnIsCarriedLevelAcrossARow(t *testing.T) {
+	c := Make(worked(t, "With A.\nFoundation: Ch 13.\nRow 1 (RS): Sc in 2nd ch from hook and in each ch across, turn.\nRow 2: Ch 1, *with A, sc in next 3 sts, with B, sc in next 3 sts; rep from * across, turn.", 1), nil, Options{Face: WS})
+	floats := 0
+	for _, in := range c.instances {
+		if k := c.keys[in.key]; k.part.form == float {
+			floats++
+			if k.dy > 1 || k.dy < -1 {
+				t.Errorf("a float climbs %d/%d w", k.dy, leanSteps)
+			}
+		}
+	}
+	if floats == 0 {
+		t.Error("no yarn is carried")
+	}
+}
+
 func TestAnEdgingCoversFloats(t *testing.T) {
 	const stripes = "With A.\nFoundation: Ch 9.\nRow 1 (RS): Sc in 2nd ch from hook and in each ch across, turn.\nRow 2: Ch 1, sc in each st across, turn.\n" +
 		"Rows 3-4: With B, ch 1, sc in each st across, turn.\nRows 5-6: With A, ch 1, sc in each st across, turn.\n"

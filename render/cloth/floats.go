@@ -66,7 +66,7 @@ func (m *maker) float(from, to int32, ends []geom.Point) {
 	case math.Abs(b.X-a.X) < 2.5 && rows > 0:
 		m.climb(a, b, ends)
 	case rows == 0:
-		m.across(a, b)
+		m.across(m.waist(from), m.waist(to))
 	}
 }
 
@@ -98,6 +98,14 @@ func (m *maker) climb(a, b geom.Point, ends []geom.Point) {
 		}
 	}
 	m.add(p, geom.Point{X: x, Y: a.Y - .1}, geom.Point{X: x, Y: b.Y + .1}, z)
+}
+
+// waist is the middle of a stitch, where yarn is carried past it.
+func (m *maker) waist(id int32) geom.Point {
+	if l := m.plan.Poses[id]; l.NLegs > 0 {
+		return m.at(m.plan.Legs[l.FirstLeg].Foot).Lerp(m.top(id), .5)
+	}
+	return m.top(id)
 }
 
 // across carries yarn along the back of a row: in sight from the wrong side,
