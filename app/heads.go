@@ -2,7 +2,6 @@ package app
 
 import (
 	"cmp"
-	"fmt"
 	"image/color"
 	"slices"
 	"strings"
@@ -40,7 +39,7 @@ func (w *window) drawHead(d *control.Canvas, k theme.Tokens, size fyne.Size) []c
 	if w.s.Size() < len(p.Sizes) {
 		about = append(about, p.Sizes[w.s.Size()].Name)
 	}
-	about = append([]string{p.Terms + " terms"}, about...)
+	about = append([]string{translation.Say(p.Terms + " terms")}, about...)
 	words := control.Fitted(strings.Join(about, " · "), theme.Second, false, right-x-30)
 	end := d.Words(words, x+12, y+1, theme.Second, false, k.Ink2)
 	if len(p.Sizes) > 1 {
@@ -61,17 +60,17 @@ func lastRow(f *fabric.Fabric) *fabric.Row { return &f.Rows[len(f.Rows)-1] }
 
 // counted says how many rows or rounds there are.
 func counted(last *fabric.Row) string {
-	word := "row"
+	one, many := "1 row", "{{.N}} rows"
 	if last.Shape != fabric.Flat {
-		word = "round"
+		one, many = "1 round", "{{.N}} rounds"
 	}
-	switch {
-	case last.No == 0:
+	switch last.No {
+	case 0:
 		return ""
-	case last.No > 1:
-		word += "s"
+	case 1:
+		return translation.Say(one)
 	}
-	return fmt.Sprintf("%d %s", last.No, word)
+	return translation.Fill(many, "N", last.No)
 }
 
 // drawTabs draws the views to choose from; one that has nothing to show yet is not there.

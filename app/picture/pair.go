@@ -321,7 +321,7 @@ func (p *Pair) drawClothHead(d *control.Canvas, k theme.Tokens, size fyne.Size) 
 	x := d.Words(translation.Say("Cloth"), 16, 20, theme.Body, true, k.Ink)
 	way := p.s.Colourway()
 	if way == "" {
-		way = "own shades"
+		way = translation.Say("own shades")
 	}
 	right := size.Width - 16
 	if label, w := p.scale(); w > 0 {

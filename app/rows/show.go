@@ -172,7 +172,7 @@ func (d *picture) box(b *box) {
 		d.text(b.side, sideLeft, b.textTop, lineHeight, look{size: theme.Small, colour: k.Ink2})
 	}
 	if b.tag != "" {
-		d.textRight(b.tag, numberRight+16, b.textTop, lineHeight, look{size: theme.Small, colour: k.Ink2})
+		d.textRight(translation.Say(b.tag), numberRight+16, b.textTop, lineHeight, look{size: theme.Small, colour: k.Ink2})
 	}
 	words := look{size: theme.Body, face: serif, colour: ink}
 	if b.row < 0 {
