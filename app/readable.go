@@ -65,7 +65,9 @@ func (w *window) drawReading(d *control.Canvas, k theme.Tokens, size fyne.Size) 
 	}
 	y := w.drawContrasts(d, k, m, shades, top+22+height+20, left, column)
 	d.Icon(theme.Icon("caution", k.Caution), 16, y+3, 13)
-	for _, line := range wrapped(translation.Say("“apart” is CIEDE2000, “L*” is lightness; under 10 apart, in grey under 7 of lightness, stitches run into one another"), theme.Small, size.Width-52) {
+	legend := fmt.Sprintf(translation.Say("“apart” is CIEDE2000, “L*” is lightness; under %d apart, in grey under %d of lightness, stitches run into one another"),
+		palette.MergingDifference, palette.MergingLightness)
+	for _, line := range wrapped(legend, theme.Small, size.Width-52) {
 		d.Words(line, 35, y+10, theme.Small, false, k.Ink2)
 		y += 17
 	}

@@ -54,8 +54,8 @@ type Apart struct {
 // Below these, stitches of two yarns side by side cannot be told apart. In
 // greyscale lightness has to do alone.
 const (
-	mergingDifference = 10
-	mergingLightness  = 7
+	MergingDifference = 10 // CIEDE2000
+	MergingLightness  = 7  // CIELAB L*
 )
 
 // Compare compares two colours as an eye of the given vision sees them.
@@ -72,8 +72,8 @@ func Compare(a, b color.NRGBA, v colour.Vision) Apart {
 func Merging(a, b color.NRGBA) []colour.Vision {
 	var out []colour.Vision
 	for _, v := range colour.Visions() {
-		if apart := Compare(a, b, v); v == colour.Greyscale && apart.Lightness < mergingLightness ||
-			v != colour.Greyscale && apart.Difference < mergingDifference {
+		if apart := Compare(a, b, v); v == colour.Greyscale && apart.Lightness < MergingLightness ||
+			v != colour.Greyscale && apart.Difference < MergingDifference {
 			out = append(out, v)
 		}
 	}
