@@ -11,9 +11,9 @@ import (
 // the same plan.
 //
 // It goes by passes, each in a file of its own that says what holds after it:
-// nodes, fans, the manner, direct places, relaxing (of what repeats, once), rows
-// worked around the rest, posts drawn together, long stitches bunched, hollow bodies, poses, what hangs
-// on them, brackets.
+// nodes, fans, the manner, direct places, relaxing (of what repeats, once), the
+// foundation of cloth, rows worked around the rest, posts drawn together, long
+// stitches bunched, hollow bodies, poses, what hangs on them, brackets.
 func Arrange(f *fabric.Fabric, h Heights) *Plan {
 	plan := &Plan{Fabric: f, Poses: make([]Pose, len(f.Stitches))}
 	if len(f.Rows) == 0 || len(f.Stitches) == 0 {
@@ -24,6 +24,7 @@ func Arrange(f *fabric.Fabric, h Heights) *Plan {
 	core := p.core()
 	plan.Iterations = core.solve()
 	p.manner, p.corners, p.period = core.manner, core.corners, core.period
+	p.fitGround()
 	p.placeAround(len(core.rows))
 	p.narrowPosts()
 	p.bunch()

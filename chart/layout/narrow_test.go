@@ -44,3 +44,15 @@ Row 2: Ch 4 (counts as dc and ch 1), skip first 2 sts, *dc in next st, ch 1, ski
 		})
 	}
 }
+
+func TestAFoundationGivesWay(t *testing.T) {
+	p := Arrange(swatchOf(t, `
+Ch 25.
+Row 1: Dc in 4th ch from hook (skipped 3 ch count as dc), 2 dc in same ch, *skip next 3 ch, sc in next ch, skip next 3 ch, 7 dc in next ch; rep from * to last 8 ch, skip next 3 ch, sc in next ch, skip next 3 ch, 4 dc in last ch, turn.
+Row 2: Ch 1, sc in first st, *skip next 3 sts, 7 dc in next sc, skip next 3 sts, sc in next dc; rep from * across, turn.`, 1), Measured())
+	for _, id := range []int32{p.Fabric.Rows[1].First, p.Fabric.Rows[1].Last - 1} {
+		if d := math.Abs(p.Poses[id].Top.X - p.LegsOf(id)[0].Foot.X); d > .3 {
+			t.Errorf("an edge stitch leans by %.2f u", d)
+		}
+	}
+}
