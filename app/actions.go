@@ -88,6 +88,7 @@ func (w *window) actions() action.Table {
 		{ID: "hands", Menu: "Yarn", Label: "Remember the swatch, or forget it", Can: w.canKeepHands, Do: w.keepOrForget},
 		{ID: "wanted", Menu: "Yarn", Label: "Width and length wanted…", Can: made, Do: w.askWanted},
 		{ID: "enough", Menu: "Yarn", Label: "Enough for how many rows…", Can: made, Do: w.askEnough},
+		{ID: "baby", Menu: "Yarn", Label: "For a baby or small child", Can: open, On: func() bool { return w.s.Pattern().Baby }, Do: w.toggleBaby},
 		{ID: "float", Menu: "Yarn", Label: "Longest float you allow…", Can: open, Do: w.askFloat},
 		{ID: "other-way", Menu: "Yarn", Label: "Show another way to work the strands", Can: w.canReplan, Do: w.showOtherWay},
 		{ID: "use-way", Menu: "Yarn", Label: "Use the other way", Can: w.canReplan, Do: w.useOtherWay},

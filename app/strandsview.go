@@ -174,7 +174,33 @@ func (w *window) drawWaiting(d *control.Canvas, k theme.Tokens, x, width float32
 	bw := control.Width(limit, theme.Body, true) + 30
 	allow := d.Button(k, limit, x+width-bw, y-16, false, false, w.askFloat)
 	allow.Hint = "another limit; a longer float becomes a finding"
-	return append(spots, allow)
+	baby := w.drawBaby(d, k, x, y+36, width)
+	return append(spots, allow, baby)
+}
+
+// drawBaby draws the switch for things made for babies.
+func (w *window) drawBaby(d *control.Canvas, k theme.Tokens, x, y, width float32) control.Spot {
+	const side = 16
+	edge, fill := k.Edge, k.Paper
+	if w.s.Pattern().Baby {
+		edge, fill = k.Accent, k.Accent
+	}
+	d.Frame(x, y-side/2, side, side, 4, fill, edge, 1.4)
+	if w.s.Pattern().Baby {
+		d.WordsMid("✓", x+side/2, y, theme.Second, true, k.OnAccent)
+	}
+	d.Words(control.Fitted(translation.Say("For a baby or small child"), theme.Second, false, width-side-8), x+side+8, y, theme.Second, false, k.Ink)
+	return control.Spot{X: x - 4, Y: y - 15, W: width + 8, H: 30, Hint: translation.Say("stricter floats and holes, and the trade's cautions; local product-safety rules decide"), Do: w.toggleBaby}
+}
+
+// toggleBaby makes the pattern one for a baby, or not.
+func (w *window) toggleBaby() {
+	w.s.Do("For a baby or small child", func(now edit.State) edit.State {
+		p := *now.Pattern
+		p.Baby = !p.Baby
+		now.Pattern = &p
+		return now
+	})
 }
 
 func rowLabel(rows []fabric.Row) func(int) string {
