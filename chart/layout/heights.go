@@ -21,6 +21,7 @@ type Heights struct {
 	post            float64 // share of its height that a stitch keeps round a post
 	arch            float64 // how far the middle of a chain run stands above its ends, at the start
 	raised, sunk    float64 // width of a column of posts that stand out, that fall back; 0 for 1 u
+	cabled          float64 // of a column whose posts cross those of others
 
 	ringChain float64 // radius of the ring for each chain in it
 	ringLeast float64 // least radius of the ring
@@ -54,6 +55,7 @@ func Measured() Heights {
 		post:      .79,
 		arch:      -.12,
 		raised:    .98,
+		cabled:    .60,
 		sunk:      .34,
 		ringChain: .09,
 		ringLeast: .2,

@@ -3,8 +3,8 @@ package layout
 import "math"
 
 // narrowPosts draws columns of post stitches together: those that fall back take
-// up little of the fabric's width. Every column is as wide as the mean of its
-// rows, seen from the right side.
+// up little of the fabric's width, and those that cross pull it in. Every column is
+// as wide as the mean of its rows, seen from the right side.
 //
 // After it, ribs close up and basketweave keeps its blocks.
 func (p *piece) narrowPosts() {
@@ -31,6 +31,9 @@ func (p *piece) narrowPosts() {
 			all++
 			c, w := column(p.at[i].X), 1.0
 			switch post := p.legs[d.leg].post; {
+			case post != 0 && d.crossing:
+				w = p.h.cabled
+				posts++
 			case post > 0:
 				w = p.h.raised
 				posts++
