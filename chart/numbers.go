@@ -30,6 +30,7 @@ type number struct {
 	edge  float64 // of the ink beside it
 	label string
 	ink   color.NRGBA
+	atEnd bool // it stands where the row ends
 	count bool // it is the count at the row's end: no arrow goes with it
 }
 
@@ -101,6 +102,13 @@ func (e *engraver) rowNumbers(which, rounds []int) {
 				n.edge = near.Max.X
 			}
 		}
+		if need := 2 * (numberGap + numberSize*float64(len(n.label))) * e.unit; e.hemmed(&n, rows, need) { // it stands at the row's end, where there is room
+			n.left, n.atEnd = !n.left, true
+			n.edge = near.Max.X
+			if n.left {
+				n.edge = near.Min.X
+			}
+		}
 		numbers = append(numbers, n)
 		if e.o.Counts && row.Count > 0 {
 			c := n
@@ -118,6 +126,22 @@ func (e *engraver) rowNumbers(which, rounds []int) {
 	}
 }
 
+// hemmed reports whether other rows leave a number less room beside its row than it needs, in mm.
+func (e *engraver) hemmed(n *number, rows []geom.Box, need float64) bool {
+	for q, b := range rows {
+		if q == 0 || q >= n.row-1 && q <= n.row+1 || n.y < b.Min.Y || n.y > b.Max.Y {
+			continue
+		}
+		if gap := n.edge - b.Max.X; n.left && gap > 0 && gap < need {
+			return true
+		}
+		if gap := b.Min.X - n.edge; !n.left && gap > 0 && gap < need {
+			return true
+		}
+	}
+	return false
+}
+
 // openNumber puts the number of a row that opens from a point before its first
 // stitch, in the direction from which the row comes.
 func (e *engraver) openNumber(r int) {
@@ -127,7 +151,7 @@ func (e *engraver) openNumber(r int) {
 	out := e.outward(first, at.up)
 	mid := at.foot.Lerp(p.Top, .5)
 	ink := e.look.yarn(row.Yarn).line
-	gap := 1.05
+	gap := 1.2
 	if n := first - 1; n >= row.First && e.p.Poses[n].Host == first { // a chain stands beside it
 		gap = 1.5
 	}
@@ -279,7 +303,11 @@ func (e *engraver) rowNumber(n *number) {
 			Anchor: anchor, Face: display.Sans, Fill: n.ink, Text: n.label})
 		return
 	}
-	e.arrow(geom.Point{X: n.edge + side*(arrowGap+.46)*u, Y: n.y}, geom.Point{X: -side}, n.ink)
+	if n.atEnd {
+		e.arrow(geom.Point{X: n.edge + side*arrowGap*u, Y: n.y}, geom.Point{X: side}, n.ink)
+	} else {
+		e.arrow(geom.Point{X: n.edge + side*(arrowGap+.46)*u, Y: n.y}, geom.Point{X: -side}, n.ink)
+	}
 	e.text(display.Text{X: n.edge + side*numberGap*u, Y: n.y + .36*.78*numberSize*u, Size: numberSize * u,
 		Anchor: anchor, Face: display.Sans, Fill: n.ink, Text: n.label})
 }

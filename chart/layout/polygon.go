@@ -213,6 +213,7 @@ func nearestRound(at []float64, c, n float64) int {
 // side at the top. Rows from a point have their ends for outer corners.
 func (p *piece) placePolygon(radius []float64) {
 	corners := p.cornerPlaces()
+	defer p.turnInside(corners)
 	sides, step := p.sides()
 	open := p.manner == Point
 	start := math.Pi/2 - step/2
@@ -263,6 +264,29 @@ func (p *piece) placePolygon(radius []float64) {
 				}
 			}
 		}
+	}
+}
+
+// turnInside turns the rounds within the first one with corners, which lie round
+// the centre, to where its stitches stand upright on them.
+func (p *piece) turnInside(corners [][]float64) {
+	k := 0
+	for k < len(corners) && corners[k] == nil {
+		k++
+	}
+	if k == 0 || k == len(corners) || p.manner == Point {
+		return
+	}
+	sin, cos := 0.0, 0.0
+	for i := p.rows[k].first; i < p.rows[k].last; i++ {
+		if l := p.of(i); len(l) > 0 && l[0].a >= 0 {
+			s, c := math.Sincos(angleOf(p.at[i]) - angleOf(p.foot(l[0])))
+			sin, cos = sin+s, cos+c
+		}
+	}
+	turn := math.Atan2(sin, cos)
+	for i := range p.rows[k].first {
+		p.at[i] = p.at[i].Rotate(turn)
 	}
 }
 
