@@ -45,6 +45,9 @@ var chatter = regexp.MustCompile(`(?i)^(?:let'?s|let’s|now|ok|okay|here|time|r
 // plainName is a heading of one word in capitals, which no instruction is.
 var plainName = regexp.MustCompile(`^[A-Z]{4,}$`)
 
+// firstOf names one of several alike.
+var firstOf = regexp.MustCompile(`^(?:First|Second|Third|Fourth|Left|Right|Upper|Lower) \pL+(?: and all following)?$`)
+
 // shaping is a heading that reads as an instruction.
 var shaping = regexp.MustCompile(`(?i)^(?:(?:increase|decrease|increasing|decreasing|increases|decreases)(?: (?:section|part|rows|rounds|rnds|half|side))?|(?:inc|dec)rease to .*)$`)
 
@@ -65,7 +68,7 @@ func (r *reader) isPieceHead(i int, l line) bool {
 	if !unicode.IsUpper(c) && !unicode.IsDigit(c) || r.readable(text) > .6 && !plainName.MatchString(text) && !shaping.MatchString(text) || foundationAt(text) >= 0 && !strings.Contains(text, "(") {
 		return false
 	}
-	upper := text == strings.ToUpper(text) || shaping.MatchString(text)
+	upper := text == strings.ToUpper(text) || firstOf.MatchString(text) || shaping.MatchString(text)
 	return (upper || pieceWords.MatchString(text) || strings.HasSuffix(l.text, ":") || titled(text)) && r.rowsFollow(i)
 }
 
@@ -222,7 +225,7 @@ func (r *reader) gauge(text string) {
 
 var (
 	sizeList = regexp.MustCompile(`^\s*([\pL\d][\pL\d /-]{0,20}?)\s*[(\[]([\pL\d][^)\]]{0,80})[)\]](?:\s*[(\[]([^)\]]{1,60})[)\]])*\s*\.?$`)
-	hasName  = regexp.MustCompile(`^(?:\d{0,2}X{0,3}[SL]|XX?[SL]|M|[SML]\d?|\d{1,2}X|[A-Z][a-z]+.*|(?i:small|medium|large|child|adult|toddler|baby|newborn).*)$`)
+	hasName  = regexp.MustCompile(`^(?:(?:X{0,3}[SML]|\dX)/(?:X{0,3}[SML]|\dX)|\d{0,2}X{0,3}[SL]|XX?[SL]|M|[SML]\d?|\d{1,2}X|[A-Z][a-z]+.*|(?i:small|medium|large|child|adult|toddler|baby|newborn).*)$`)
 )
 
 // sizeNames finds the names of the sizes: "S (M, L)".
@@ -255,7 +258,7 @@ func (r *reader) sizeNames(text string) {
 }
 
 // sizesInText names sizes within a sentence: "in two sizes: Child (Adult)".
-var sizesInText = regexp.MustCompile(`(?i:\bsizes?)\b:?\s+(?i:(?:ladies|women|men|adults?|kids|child(?:ren)?|girls|boys)['’]?s?\s+)?([\pL\d][\pL\d/-]{0,12}(?: [SML])?)\s*[(\[]([\pL\d][^)\]]{0,80})[)\]]`)
+var sizesInText = regexp.MustCompile(`(?i:\bsizes?|^to fit)\b:?\s+(?i:(?:ladies|women|men|adults?|kids|child(?:ren)?|girls|boys)['’]?s?\s+)?([\pL\d][\pL\d/-]{0,12}(?: [SML])?)\s*[(\[]([\pL\d][^)\]]{0,80})[)\]]`)
 
 // sizesByAge names sizes by numbers: "Sizes: 2 (4, 6) years", "To fit ages 3-6 (6-12) months".
 var (

@@ -18,6 +18,12 @@ var (
 	likeTo   = regexp.MustCompile(`(?i)\b(?:to|until|through|thru|up to|till|including|ending with|ending after)\s+(?:and including\s+)?(?:the\s+)?(?:end of\s+)?(?:(?:row|rnd|round|r)\s*(\d{1,3})|(\d{1,3})(?:st|nd|rd|th)\s+(?:row|rnd|round))`)
 )
 
+// subHead are headings within a piece that belong to it.
+var subHead = regexp.MustCompile(`(?i)\b(?:armholes?|neck|shoulders?|shap(?:e|ing)|edging|border|ribbing|rib|divide|increases?|decreases?|side|flap|hem|buttonholes?|strap)\b`)
+
+// likeFor counts the rows that are alike.
+var likeFor = regexp.MustCompile(`(?i)\bfor (?:the )?(?:first )?(\d{1,3}) (?:rows|rnds|rounds)`)
+
 // likeStar stops at the mark that the other piece bears.
 var likeStar = regexp.MustCompile(`(?i)\b(?:to|until|till)\s+(?:the\s+)?(?:\*+|†|star|asterisk)`)
 
@@ -38,8 +44,11 @@ func (r *reader) another(text string, but *piece) (found *stretch, end int) {
 		all := p.stretches()
 		for i, part := range all {
 			to := len(p.written)
-			if i+1 < len(all) {
-				to = all[i+1].from
+			for _, next := range all[i+1:] {
+				if !subHead.MatchString(next.name) {
+					to = next.from
+					break
+				}
 			}
 			name := bareName(part.name)
 			if p == but && i == len(all)-1 || part.from >= to || len(name) < 3 || len(name) <= longest {
@@ -187,6 +196,10 @@ func (r *reader) copyRows(target *piece, from *stretch, x *passage, head string)
 // likeRange is which rows a sentence means: from the first on, or those that it names.
 func likeRange(text, head string) (first, last int) {
 	first, last = 1, 1<<20
+	if m := likeFor.FindStringSubmatch(text); m != nil && head == "" {
+		last, _ = strconv.Atoi(m[1])
+		return first, last
+	}
 	if m := likeTo.FindStringSubmatch(text); m != nil {
 		last, _ = strconv.Atoi(m[1] + m[2])
 		return first, last

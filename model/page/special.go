@@ -47,11 +47,14 @@ func (r *reader) defines(l line) bool {
 	return r.definition(m) != nil
 }
 
+// definedLead stands before the name of a stitch that is defined: "For a spot: ...".
+var definedLead = regexp.MustCompile(`(?i)^(?:for|to (?:make|work)) (?:an? |the |each )?`)
+
 var capital = regexp.MustCompile(`^[-•*]?\s*\p{Lu}`)
 
 // definition reads a definition; nil if the program could not use it.
 func (r *reader) definition(m []string) *pattern.Special {
-	name, short := strings.TrimSpace(m[1]), m[2]
+	name, short := definedLead.ReplaceAllString(strings.TrimSpace(m[1]), ""), m[2]
 	s := pattern.Special{Abbreviation: short, Name: name}
 	if short == "" || r.knows(short) {
 		s.Abbreviation, s.Name = name, short

@@ -50,8 +50,12 @@ var (
 	standsFor = regexp.MustCompile(`(?i)(?:ch\s?(\d)|(\d)\s?ch)\s*\(?\s*(?:counts?|stands?) (?:as|for) (?:1 |one |a |first |1st )*tr(?:eble)?s?\s*(?:,|and|\+|plus)\s*(?:(?:(\d)\s?ch)|(?:ch\s?(\d)))`)
 )
 
+// undotted takes the full stops out of the abbreviations of old prints.
+var undotted = strings.NewReplacer("d.c.", "dc", "D.c.", "dc", "s.c.", "sc", "h.tr.", "htr", "tr. ", "tr ")
+
 // tellTerms says in which terms a page is written, and whether that is unclear.
 func tellTerms(text string) (terms string, unclear bool) {
+	text = undotted.Replace(text)
 	if m := said.FindStringSubmatch(text); m != nil {
 		if m[1]+m[3] != "" {
 			return "UK", false

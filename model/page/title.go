@@ -31,6 +31,9 @@ var (
 // titleOf is the name in a page's first line, without its number, page number and asides.
 func titleOf(line string) string {
 	t := pageNumber.ReplaceAllString(line, "")
+	if head, _, wide := strings.Cut(t, "     "); wide && len(head) > 5 { // what stands at the other end of the line is no part of it
+		t = strings.TrimSpace(head)
+	}
 	for _, aside := range []*regexp.Regexp{listNumber, inBrackets, afterDash, freePattern} {
 		if short := strings.TrimSpace(aside.ReplaceAllString(t, "")); len(short) > 2 {
 			t = short

@@ -146,7 +146,7 @@ func (r *reader) countAhead(k int) bool {
 	for r.word(")", "]", "}", ".", ";", ",", "|", "turn", "join", "made", "total") {
 		r.pass(1)
 	}
-	return r.ended() || r.word("ch", glued, "fasten", "do", "with", "change", "(", "cut", "break", "drop") || r.headingAt(r.i)
+	return r.ended() || r.word("ch", glued, "fasten", "do", "with", "change", "(", "cut", "break", "drop", slipStitch, "sl", "leave", "weave") || r.headingAt(r.i)
 }
 
 // countSentence sees a count that is a sentence of its own, "61 hdc.", after the row's instructions, or
@@ -251,6 +251,20 @@ func (r *reader) tallies() []Tally {
 			}
 		}
 		out = append(out, t)
+		if c := 0; r.word(",", "counting", "including") { // "24 tr, counting the 3 ch as 1 tr"
+			if r.word(",") {
+				c = 1
+			}
+			if r.wordAt(c, "not") {
+				c++
+			}
+			if r.wordAt(c, "counting", "including", "include", "incl") {
+				for !r.ended() && !r.word(")", "]", ".", ";") {
+					r.pass(1)
+				}
+				break
+			}
+		}
 		k := 0
 		for r.wordAt(k, ",", "and", "+", "plus") {
 			k++

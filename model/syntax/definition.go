@@ -85,6 +85,9 @@ func (r *reader) definedName() (name string, body int, ok bool) {
 	default:
 		return "", 0, false
 	}
+	for _, lead := range []string{"for ", "to make ", "to work ", "the ", "a ", "an "} {
+		name = strings.TrimPrefix(name, lead)
+	}
 	first, _, _ := strings.Cut(name, " ")
 	if fold[first] != "" && fold[first] != "group" && fold[first] != "loop" || grammar[first] || strings.Contains(name, "row") || strings.Contains(name, "rnd") ||
 		name == "note" || first == "base" || name == "gauge" || name == "tension" || name == "multiple" || name == "sizes" {
@@ -99,11 +102,11 @@ func (r *reader) definedName() (name string, body int, ok bool) {
 // recipe takes a definition by yarn-overs and loops for the recipe of one stitch. It is kept as written.
 func (r *reader) recipe() (string, bool) {
 	from := r.i
-	if r.word("ch") && r.number(1) && r.wordAt(2, ",") && r.wordAt(3, "(", "[", "*", "yo", "yrh", "insert") { // "Ch 2, [yo, insert hook ...] twice"
+	if r.word("ch") && r.number(1) && r.wordAt(2, ",") && r.wordAt(3, "(", "[", "*", "yo", "yrh", "insert", "pull", "draw") { // "Ch 2, [yo, insert hook ...] twice"
 		r.pass(3)
 	}
 	defer func() { r.i = from }()
-	if !r.word("yo", "yrh", "yoh", "insert", "draw", "pull", "(", "[", "*") {
+	if !r.word("yo", "yrh", "yoh", "insert", "draw", "pull", "(", "[", "*") && !r.dropsLoop() {
 		return "", false
 	}
 	words := false
@@ -115,6 +118,23 @@ func (r *reader) recipe() (string, bool) {
 		return "", false
 	}
 	return strings.TrimRight(strings.TrimSpace(r.src[r.tokens[from].start:r.peek(k-1).end]), "."), true
+}
+
+// dropsLoop sees the definition of a stitch that is closed by drawing the loop through its first: a popcorn.
+func (r *reader) dropsLoop() bool {
+	k := 0
+	for r.wordAt(k, "work", "make", "ch") || r.number(k) {
+		k++
+	}
+	if k == 0 || !r.stitchWord(min(r.i+k, len(r.tokens)-1)) {
+		return false
+	}
+	for ; r.peek(k).kind != lineToken && r.peek(k).kind != endToken; k++ {
+		if (r.wordAt(k, "draw", "pull", "drop", "remove") || r.wordAt(k, "take") && r.wordAt(k+1, "hook")) && (r.wordAt(k+1, "the", "loop", "hook", "dropped", "this") || r.wordAt(k+2, "loop", "hook")) {
+			return true
+		}
+	}
+	return false
 }
 
 // define adds a named group, and its words to those that are looked for first.

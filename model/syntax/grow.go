@@ -22,6 +22,24 @@ func (r *reader) growing() bool {
 	return false
 }
 
+// growsHere reads "Rnds 5 to 12: Continue increasing 6 sts evenly in each round in this way."
+func (r *reader) growsHere() []Node {
+	start := r.i
+	if r.row == nil || r.row.From == 0 || len(r.tree.Rows) < 3 {
+		return nil
+	}
+	manner := false
+	for !r.ended() && !r.word(".", "(", ";", dash) {
+		manner = manner || r.word("thus", "established", "manner", "way", "inc", "increasing", "fashion", "set")
+		r.pass(1)
+	}
+	if !manner {
+		r.i = start
+		return nil
+	}
+	return []Node{&RowRef{Span: r.span(start), Last: 1, Grow: true, For: Plain(max(1, r.row.To-r.row.From+1))}}
+}
+
 // growUntil reads how far such rows go on, from token k on, and opens them.
 func (r *reader) growUntil(k int) bool {
 	start := r.i

@@ -237,6 +237,9 @@ func (r *reader) item() []Node {
 	case "as", "same":
 		return r.rowRef()
 	case "continue", "continuing", "cont":
+		if n := r.growsHere(); n != nil {
+			return n
+		}
 		if r.wordAt(1, "in", "along", "around", "across") && r.wordAt(2, "other", "opposite", "the") {
 			r.pass(1)
 			r.fill("along", "across", "in", "the")
@@ -266,6 +269,12 @@ func (r *reader) item() []Node {
 	case "work", "working", "rotate", "along":
 		if n := r.working(); n != nil {
 			return n
+		}
+		if t.text == "rotate" {
+			for r.is(wordToken) && !r.word("and") || r.is(numberToken) {
+				r.pass(1)
+			}
+			return []Node{&Note{Span: r.span(start), Text: r.textFrom(start)}}
 		}
 	case "each":
 		if r.wordAt(1, "row", "rnd") && r.wordBefore(start, ".", ")") { // "Each row gains one group": talk

@@ -41,6 +41,10 @@ func (r *reader) placeBody(p *Place) {
 		return
 	}
 	r.fill("the", "a", "an", "any", "both", "post", "posts", "stem", "all", "base", "foot")
+	if r.word("eye", "eyes", "head") && r.wordAt(1, "of") {
+		r.pass(2)
+		r.fill("the")
+	}
 	if base {
 		r.fill("of", "the")
 		if r.tchWord() { // "in base of 3ch"

@@ -89,6 +89,9 @@ func (r *reader) makes() []Node {
 		r.joinedOver(m)
 	}
 	m.Span = r.span(start)
+	if nodes := r.overSeveral(m); nodes != nil {
+		return nodes
+	}
 	r.hookNote()
 	if m.N.isOne() && (r.eat("to", "form") || r.eat("to", "join") || r.eat("to", "close")) {
 		r.fill("a", "ring", "rnd", "the", "circle")
@@ -107,6 +110,17 @@ func (r *reader) makes() []Node {
 		out = append([]Node{y}, out...)
 	}
 	return out
+}
+
+// overSeveral makes one stitch of a described one "over next 2 sts", and passes the rest of what it stands over.
+func (r *reader) overSeveral(m *Make) []Node {
+	p := m.Place
+	if m.Unit == nil || m.Unit.Recipe == "" || p == nil || p.N.A != 0 || p.N.Sizes != nil || p.N.B < 2 || !r.over(p) {
+		return nil
+	}
+	rest := &Skip{Span: p.Span, N: Plain(p.N.B - 1), What: InSt}
+	p.N = Plain(1)
+	return []Node{m, rest}
 }
 
 // throughBoth reports whether a place just read was "through both layers".
@@ -357,6 +371,10 @@ func (r *reader) hookNote() {
 	}
 	k := r.countsWord(r.i+1, close)
 	if k == 0 {
+		if r.wordAt(1, "skipped", "the") && (r.wordAt(1, "skipped") || r.wordAt(2, "skipped")) { // "(the skipped chains are a loop, not a st)"
+			r.i = close + 1
+			r.row.Hook = CountsNot
+		}
 		return
 	}
 	c := &ChainN{}

@@ -6,7 +6,14 @@ func (r *reader) what() (what What, name string, chains int, ok bool) {
 		r.pass(1)
 	}
 	start := r.i
+	whole := r.word("whole", "full", "complete") && r.peek(1).kind == wordToken
+	if whole {
+		r.pass(1)
+	}
 	what, name, chains, ok = r.oneWhat()
+	if whole && what == InUnit && chains == 0 {
+		chains = r.sizeOfUnit(name)
+	}
 	if what != InSt && what != InKind && what != InCh || !ok || !r.word("and") {
 		return what, name, chains, ok
 	}
@@ -35,6 +42,22 @@ func (r *reader) what() (what What, name string, chains int, ok bool) {
 		return InSt, "", 0, true
 	}
 	return what, name, chains, ok
+}
+
+// sizeOfUnit is how many stitches a named group has; 0 where that is not plain.
+func (r *reader) sizeOfUnit(name string) (n int) {
+	u := r.unit(name)
+	if u == nil || u.Macro {
+		return 0
+	}
+	for _, node := range u.Body {
+		m, ok := node.(*Make)
+		if !ok || m.N.A != 0 || m.N.Sizes != nil {
+			return 0
+		}
+		n += m.N.B
+	}
+	return n
 }
 
 // ofChains reads the "of 5 ch" of "each loop of 5 ch"; 0 for none.
@@ -224,7 +247,7 @@ func (r *reader) tchWord() bool {
 	case r.word(made, madeOf) && !space(1), r.word(glued) && !space(1):
 		r.pass(1)
 		return true
-	case r.word("ch") && r.number(1) && !space(2), r.number(0) && r.wordAt(1, "ch") && !space(2):
+	case r.word("ch") && r.number(1) && !space(2), r.number(0) && r.tok().n < 9 && r.wordAt(1, "ch") && !space(2):
 		r.pass(2)
 		return true
 	case beg && r.word("ch") && !space(1):

@@ -200,7 +200,7 @@ func (w *worker) underside() []landing {
 		if !rises {
 			id = n - 1 - k
 		}
-		if w.fab.Stitches[id].Flags&fabric.NoLanding != 0 || w.isBase && w.hasSame && w.same.at == id {
+		if w.fab.Stitches[id].Flags&fabric.NoLanding != 0 || w.isBase && w.hasSame && w.same.at == id && w.timesIn(id) > 1 {
 			continue
 		}
 		lands = append(lands, landing{at: id, how: fabric.Underside, base: true})
@@ -209,6 +209,18 @@ func (w *worker) underside() []landing {
 		lands[0].corner, lands[len(lands)-1].corner = true, true
 	}
 	return lands
+}
+
+// timesIn is how many stitches of the row in work go into one place: several in the last chain turn about its end.
+func (w *worker) timesIn(at int32) (n int) {
+	for id := w.rowFirst(); id < int32(len(w.fab.Stitches)); id++ {
+		for _, b := range w.fab.Of(id) {
+			if b.At == at {
+				n++
+			}
+		}
+	}
+	return n
 }
 
 // rowEnds are the edge stitches of all rows that go from edge to edge.

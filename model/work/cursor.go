@@ -93,14 +93,15 @@ func (w *worker) restore(c *cursor) {
 
 // reading holds the choices that the trade leaves open; the zero value is the custom.
 type reading struct {
-	chains bool // "st" counts chains too
-	inAll  bool // "rep from * 3 times" is three in all
-	flip   bool // the turning chain counts the other way
-	inside bool // after "in next shell" the shell's other stitches are still to come
-	hook   bool // a row on the foundation leaves out the chains that stand for turning
-	under  bool // "ch 3, skip 1 st" skips the stitch that the chain stands on
-	inEach bool // "2 sc in next 2 sts" is two in each
-	ledge  bool // what a short row left unworked below follows
+	chains  bool // "st" counts chains too
+	inAll   bool // "rep from * 3 times" is three in all
+	flip    bool // the turning chain counts the other way
+	inside  bool // after "in next shell" the shell's other stitches are still to come
+	hook    bool // a row on the foundation leaves out the chains that stand for turning
+	under   bool // "ch 3, skip 1 st" skips the stitch that the chain stands on
+	inEach  bool // "2 sc in next 2 sts" is two in each
+	through bool // "to last shell" takes that shell in
+	ledge   bool // what a short row left unworked below follows
 }
 
 // readings are tried in this order, and those that come later only where no earlier one comes out.
@@ -116,6 +117,7 @@ var readings = []struct {
 	{reading{flip: true}, "turning chain read the other way about counting as a stitch"},
 	{reading{chains: true}, `"st" read as taking in the chains`},
 	{reading{inside: true}, "the rest of a named group read as still to be worked"},
+	{reading{through: true}, `"to last" read as taking it in`},
 	{reading{ledge: true}, "the stitches left unworked below read as still to be worked"},
 	{reading{chains: true, flip: true}, `"st" read as taking in the chains, turning chain the other way`},
 }
@@ -138,6 +140,12 @@ func (w *worker) mayRead(a reading) bool {
 		return false
 	}
 	if a.chains && !w.hasSp {
+		return false
+	}
+	if a.through && !anyNode(w.step.body, func(n syntax.Node) bool {
+		x, ok := n.(*syntax.Repeat)
+		return ok && x.Ext.How == syntax.ToLast && x.Ext.What == syntax.InUnit
+	}) {
 		return false
 	}
 	if a.ledge && w.ledgeAhead() == nil {

@@ -181,13 +181,17 @@ func (w *worker) fromLast(ext *syntax.Extent) int {
 	for i := w.met - 1; i >= 0; i-- {
 		switch {
 		case ext.What == syntax.InUnit:
-			if u := w.unitAt(i); u >= 0 && (i == 0 || w.unitAt(i-1) != u) {
+			if w.matches(i, syntax.InUnit, "", ext.Chains) {
 				n--
 			}
 		case w.matches(i, ext.What, ext.Name, ext.Chains) && (ext.What != syntax.InSp || i == 0 || !w.lands[i-1].chain):
 			n--
 		}
 		if n == 0 {
+			if w.reading.through && ext.What == syntax.InUnit {
+				_, i = w.unitSpan(i)
+				i++
+			}
 			return i
 		}
 	}

@@ -6,7 +6,7 @@ import "strandway/model/syntax"
 const mostGrown = 400
 
 // grown adds rows that differ from one another as the last two rows do: "continue in this way until there are 60 sts".
-func (u *unfolding) grown(ref *syntax.RowRef, source int) {
+func (u *unfolding) grown(row *syntax.Row, ref *syntax.RowRef, source int) {
 	two := u.lastOnes(2)
 	if len(two) < 2 {
 		return
@@ -14,6 +14,8 @@ func (u *unfolding) grown(ref *syntax.RowRef, source int) {
 	a, b := two[0], two[1]
 	n := 0
 	switch {
+	case row.From > 0:
+		n = len(u.numbers(row))
 	case !ref.For.IsZero():
 		if n = u.w.num(ref.For); ref.InAll {
 			n -= u.last

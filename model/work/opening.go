@@ -44,6 +44,9 @@ func (w *worker) openingIn(r *fabric.Row, below []int32, later map[int32]bool) *
 	}
 	for id := r.First; id < r.Last; id++ {
 		s := &w.fab.Stitches[id]
+		if s.Has(fabric.Chain | fabric.NoLanding) {
+			continue
+		}
 		if s.Has(fabric.Chain) {
 			chains = append(chains, id)
 			continue

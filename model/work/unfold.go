@@ -98,8 +98,21 @@ func (u *unfolding) written(row *syntax.Row, source int) {
 		u.begin(row.From)
 	}
 	for k, no := range nos {
-		u.add(u.stepOf(row, source, k == len(nos)-1), no)
+		s := u.stepOf(row, source, k == len(nos)-1)
+		s.count = countOf(row, k, len(nos))
+		u.add(s, no)
 	}
+}
+
+// countOf is the stated count of the k-th of n rows under one heading: its own where "(9, 11)" gives one for each.
+func countOf(row *syntax.Row, k, n int) []syntax.Tally {
+	each := n > 1 && len(row.Count) == n && !slices.ContainsFunc(row.Count, func(t syntax.Tally) bool {
+		return t.What != syntax.InSt || t.Yarn != "" || t.Each
+	})
+	if each {
+		return row.Count[k : k+1]
+	}
+	return row.Count
 }
 
 // stepOf is a written row as a step; only the last of a range is cut off at its end.
@@ -161,7 +174,7 @@ func (u *unfolding) repeated(row *syntax.Row, source int) {
 		from = u.lastOnes(ref.Last)
 	}
 	if ref.Grow {
-		u.grown(ref, source)
+		u.grown(row, ref, source)
 		return
 	}
 	lead, ending := aroundRef(row.Body)
@@ -182,8 +195,11 @@ func (u *unfolding) repeated(row *syntax.Row, source int) {
 		if yarn := yarnOver(row.Yarn, lead); yarn != "" {
 			s.letter, s.body = yarn, begunWith(yarn, s.body)
 		}
+		if each := countOf(row, k, len(nos)); len(each) < len(row.Count) {
+			s.count = each
+		}
 		if k == len(nos)-1 {
-			s.count = row.Count
+			s.count = countOf(row, k, len(nos))
 			s.written = s.written.endingIn(ending, after)
 		}
 		u.add(s, no)
