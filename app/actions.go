@@ -33,6 +33,7 @@ func (w *window) actions() action.Table {
 		{ID: "start", Menu: "File", Label: "Beginnings and files opened lately", Do: func() { w.ifSettled(func() { w.show(startView) }) }},
 		{ID: "save", Menu: "File", Label: "Save", Keys: keys("Ctrl+S"), Can: open, Do: func() { w.save(nil) }, Rule: true},
 		{ID: "save-copy", Menu: "File", Label: "Save a copy…", Keys: keys("Ctrl+Shift+S"), Can: open, Do: w.askCopy},
+		{ID: "revert", Menu: "File", Label: "Open again as saved", Can: w.canRevert, Do: w.revert},
 		{ID: "chart", Menu: "File", Label: "Save the chart…", Keys: keys("Ctrl+E"), Can: made, Do: w.askChart, Rule: true},
 		{ID: "cloth", Menu: "File", Label: "Save the cloth…", Keys: keys("Ctrl+Shift+E"), Can: made, Do: w.askCloth},
 		{ID: "frames", Menu: "File", Label: "Save frames…", Can: func() bool { return w.view == teachView && w.teach.Stage() != nil }, Do: w.askFrames},
@@ -60,6 +61,7 @@ func (w *window) actions() action.Table {
 		{ID: "row-down", Menu: "Row", Label: "Move down", Keys: keys("Alt+Down"), Can: inRow, Do: func() { w.moveRow(true) }},
 		{ID: "row-delete", Menu: "Row", Label: "Take the row out", Keys: keys("Ctrl+Shift+D"), Can: inRow, Do: func() { w.editRow("Take the row out", edit.DeleteRow) }},
 		{ID: "turn", Menu: "Row", Label: "Turn, or do not turn", Keys: keys("Ctrl+T"), Can: inRow, Do: w.toggleTurn, Rule: true},
+		{ID: "terms", Menu: "Row", Label: "Terms", Say: func() string { return translation.Fill("In {{.Terms}} terms", "Terms", w.otherTerms()) }, Keys: keys("F7"), Can: inRow, Do: w.changeTerms},
 		{ID: "write-out", Menu: "Row", Label: "Write rows written as one out", Can: w.inRange, Do: w.writeOut},
 		{ID: "piece", Menu: "Row", Label: "Next piece", Keys: keys("Ctrl+Tab"), Can: func() bool { return len(w.s.Pattern().Pieces) > 1 }, Do: w.nextPiece, Rule: true},
 

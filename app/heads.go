@@ -45,7 +45,8 @@ func (w *window) drawHead(d *control.Canvas, k theme.Tokens, size fyne.Size) []c
 	if len(p.Sizes) > 1 {
 		end = d.More(end+5, y+1, k.Ink2)
 	}
-	var spots []control.Spot
+	terms := control.Width(translation.Say(p.Terms+" terms"), theme.Second, false)
+	spots := []control.Spot{{X: x + 8, Y: 6, W: terms + 8, H: 32, Hint: translation.Fill("In {{.Terms}} terms", "Terms", w.otherTerms()) + " (F7)", Do: w.changeTerms}}
 	if len(p.Pieces) > 1 {
 		spots = append(spots, control.Spot{X: 8, Y: 6, W: x, H: 32, Hint: "another piece (Ctrl+Tab)", Do: w.nextPiece})
 	}

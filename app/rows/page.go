@@ -36,6 +36,8 @@ type Page struct {
 	Shortcut func(fyne.Shortcut)
 	// NewRow writes a row below the one in hand, as Enter does at the end of a row.
 	NewRow func()
+	// Hint shows the reason for what is under the pointer, "" for nothing.
+	Hint func(string)
 	// First takes keys before the page does, while something of the window's waits for one. It reports whether it used one.
 	First func(*fyne.KeyEvent) bool
 	// Typed is called after letters were typed or taken out.
