@@ -101,12 +101,18 @@ func (r *reader) ownStitch(i int) (int, string) {
 	return best, name
 }
 
+// isStitch reports whether a word by itself names a stitch, so that with the one before it the two may name another: "spike sc".
+func (r *reader) isStitch(t *token) bool {
+	_, ok := r.lookUp(r.lower(t))
+	return ok
+}
+
 // writtenStitch asks the library for a spelled-out name or an abbreviation.
 func (r *reader) writtenStitch(i int) (int, string) {
 	t := &r.tokens[i]
 	low := r.lower(t)
 	kind, ok := r.lookUp(low)
-	if next := &r.tokens[min(i+1, len(r.tokens)-1)]; next.kind == wordToken && (!ok || next.text == "crochet" || next.text == "treble") || strings.HasPrefix(low, "treble") {
+	if next := &r.tokens[min(i+1, len(r.tokens)-1)]; next.kind == wordToken && (!ok || next.text == "crochet" || next.text == "treble" || r.isStitch(next)) || strings.HasPrefix(low, "treble") {
 		if k, n := r.o.Library.Spelled(r.wordsFrom(i, low), r.terms()); n > 0 && (n > 1 || !ok) {
 			return n, k.Name
 		}
