@@ -2,6 +2,7 @@ package app
 
 import (
 	"fmt"
+	"slices"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/widget"
@@ -73,11 +74,14 @@ func sights() []sight {
 	}
 }
 
-// grounds are what a piece can lie on.
-var grounds = []struct {
-	ground cloth.Ground
-	name   string
-}{{cloth.Paper, "On paper"}, {cloth.Wood, "On wood"}, {cloth.Linen, "On linen"}, {cloth.Transparent, "On nothing"}}
+// ground is something that a piece can lie on.
+type ground struct {
+	on   cloth.Ground
+	name string
+}
+
+// grounds are what there is to lie on.
+var grounds = []ground{{cloth.Paper, "On paper"}, {cloth.Wood, "On wood"}, {cloth.Linen, "On linen"}, {cloth.Transparent, "On nothing"}}
 
 // back is what the pictures lie on, in their light.
 func (c *contact) back() cloth.Background {
@@ -109,13 +113,12 @@ func (w *window) drawColour(d *control.Canvas, k theme.Tokens, size fyne.Size) [
 	}
 	// The heads lie over what is scrolled under them.
 	d.Rect(0, 0, size.Width, swatchesTop-2, 0, k.Paper)
-	heads := append(w.drawLeaves(d, k, size.Width), w.drawSights(d, k, size.Width, says)...)
-	return append(heads, spots...)
+	heads, grounded := w.drawLeaves(d, k, size.Width)
+	return slices.Concat(heads, w.drawSights(d, k, size.Width, says, !grounded), spots)
 }
 
-// drawLeaves draws the names of the leaves, and at the right what the pictures lie on.
-func (w *window) drawLeaves(d *control.Canvas, k theme.Tokens, width float32) []control.Spot {
-	var spots []control.Spot
+// drawLeaves draws the names of the leaves, and at the right, where there is room, what the pictures lie on.
+func (w *window) drawLeaves(d *control.Canvas, k theme.Tokens, width float32) (spots []control.Spot, grounded bool) {
 	x := float32(8)
 	for _, l := range leaves {
 		name := translation.Say(l.name)
@@ -138,27 +141,41 @@ func (w *window) drawLeaves(d *control.Canvas, k theme.Tokens, width float32) []
 		spots = append(spots, control.Spot{X: right - wide, Y: 9, W: wide, H: 27, Hint: translation.Say("save these pictures as one sheet"), Do: w.askContact})
 		right -= wide + 14
 	}
-	var on string
-	for _, g := range grounds {
-		if g.ground == w.contact.ground {
-			on = translation.Say(g.name)
-		}
+	if wide := w.groundWidth(); right-wide > x+8 {
+		return append(spots, w.drawClothGround(d, k, right-wide, 22)), true
 	}
-	if wide := control.Width(on, theme.Second, false) + 14; right-wide > x+8 {
-		left := right - wide
-		d.More(d.Words(on, left, 22, theme.Second, false, k.Ink)+6, 22, k.Ink2)
-		spots = append(spots, control.Spot{X: left - 6, Y: 8, W: wide + 12, H: 29, Hint: translation.Say("what the piece lies on"), Do: func() { w.askGround(fyne.NewPos(left-6, 38)) }})
-	}
-	return spots
+	return spots, false
 }
 
-// drawSights draws the sentence about the leaf and the switches of light and eye.
-func (w *window) drawSights(d *control.Canvas, k theme.Tokens, width float32, says string) []control.Spot {
+// groundName says what the pictures lie on.
+func (w *window) groundName() string {
+	i := slices.IndexFunc(grounds, func(g ground) bool { return g.on == w.contact.ground })
+	return translation.Say(grounds[i].name)
+}
+
+// groundWidth is how much room it takes, px.
+func (w *window) groundWidth() float32 {
+	return control.Width(w.groundName(), theme.Second, false) + 14
+}
+
+// drawClothGround draws what the pictures lie on, from x on.
+func (w *window) drawClothGround(d *control.Canvas, k theme.Tokens, x, middle float32) control.Spot {
+	d.More(d.Words(w.groundName(), x, middle, theme.Second, false, k.Ink)+6, middle, k.Ink2)
+	return control.Spot{X: x - 6, Y: middle - 14, W: w.groundWidth() + 12, H: 29, Hint: translation.Say("what the piece lies on"),
+		Do: func() { w.askGround(fyne.NewPos(x-6, middle+16)) }}
+}
+
+// drawSights draws the sentence about the leaf, or what the pictures lie on where that still wants a
+// place, and the switches of light and eye.
+func (w *window) drawSights(d *control.Canvas, k theme.Tokens, width float32, says string, wanting bool) []control.Spot {
 	const middle = leavesHeight + 16
 	right := width - 10
 	spots := w.chips(d, k, &right, middle, func(s sight) bool {
 		return w.contact.leaf != readLeaf || s.vision == colour.Full // which shows all eyes at once
 	})
+	if wanting && w.groundWidth() < right-30 {
+		return append([]control.Spot{w.drawClothGround(d, k, 18, middle)}, spots...)
+	}
 	if control.Width(says, theme.Second, false) < right-24 { // half a sentence says nothing
 		d.Words(says, 18, middle, theme.Second, false, k.Ink2)
 	}
@@ -211,10 +228,10 @@ func (w *window) askGround(at fyne.Position) {
 	m := fyne.NewMenu("")
 	for _, g := range grounds {
 		item := fyne.NewMenuItem(translation.Say(g.name), func() {
-			w.contact.ground = g.ground
+			w.contact.ground = g.on
 			w.colour.Redraw()
 		})
-		item.Checked = g.ground == w.contact.ground
+		item.Checked = g.on == w.contact.ground
 		m.Items = append(m.Items, item)
 	}
 	place := w.app.Driver().AbsolutePositionForObject(w.colour)
