@@ -53,7 +53,7 @@ func (p *piece) hollow() *profile {
 		return nil
 	}
 	for _, r := range p.rows[min(q.sides, len(p.rows)):] {
-		if q.sides > 0 && p.natural(r) > widerSides*p.natural(p.rows[q.sides-1]) {
+		if q.sides > 0 && (p.natural(r) > widerSides*p.natural(p.rows[q.sides-1]) || p.loops(r)) {
 			q.sides = 0
 		}
 	}

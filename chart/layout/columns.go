@@ -138,7 +138,9 @@ func (p *piece) placeRow(r row, s *separator) {
 		}
 		if a := p.leanOf(i); a != 0 {
 			x -= math.Sin(a) * d.h
-			y -= (1 - math.Cos(a)) * d.h * .6
+			if !p.widens(&p.fans[d.fan]) { // rows of increases stay straight
+				y -= (1 - math.Cos(a)) * d.h * .6
+			}
 		}
 		s.x[k], s.weight[k], s.known[k] = x, 1, true
 		if d.turn {

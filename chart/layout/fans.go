@@ -65,6 +65,11 @@ func (p *piece) findFans() {
 	}
 }
 
+// widens reports whether a fan is an increase that only widens its row: two in one stitch, or three low ones.
+func (p *piece) widens(f *fan) bool {
+	return !f.chains && (f.members == 2 || f.members == 3 && p.nodes[f.first].low)
+}
+
 func samePlace(l, m leg) bool {
 	return l.post == m.post &&
 		(l.a == m.a && l.b == m.b || l.a == m.b && l.b == m.a)

@@ -102,8 +102,11 @@ func growsFromPoint(f *fabric.Fabric) bool {
 // After it, manner and corners are final, and the piece knows whether direct
 // places are enough or need relaxing.
 func (p *piece) choose() (relax bool) {
-	fans := len(p.fans) > 0
-	loops, chains, together := false, false, false
+	fans := len(p.fans) > 0 && int(p.fans[0].row) < len(p.rows)
+	loops, chains, together, wide := false, false, false, false
+	for i := range p.fans {
+		wide = wide || int(p.fans[i].row) < len(p.rows) && !p.widens(&p.fans[i])
+	}
 	for _, r := range p.rows[min(1, len(p.rows)):] {
 		p.runs(r, func(a, b int32) { chains = true })
 		loops = loops || p.loops(r)
@@ -131,5 +134,5 @@ func (p *piece) choose() (relax bool) {
 			return true
 		}
 	}
-	return fans || loops || chains && together
+	return wide || loops || chains && (fans || together)
 }
