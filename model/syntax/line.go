@@ -75,12 +75,23 @@ func (r *reader) isRowLine() bool {
 		return true
 	case r.word("work") && r.wordAt(1, "row", "rnd") && r.number(2):
 		return true
+	case r.headed && r.word("change") && r.changesAlone():
+		return true
 	case r.words("[", "rep"), r.words("fasten", "off"), r.words("break", "off"), r.words("finish", "off"), r.words("end", "off"):
 		return true
 	case r.word("with", "rotate") || r.words("do", "not", "turn") || r.words("do", "not", "fasten"):
 		return r.headed && r.beginsItem()
 	}
 	return false
+}
+
+// changesAlone sees a line that does nothing but change to another yarn: "Change to B."
+func (r *reader) changesAlone() bool {
+	k := 1
+	for r.wordAt(k, "back", "to", "colour", "yarn") {
+		k++
+	}
+	return r.isYarn(k) && (r.peek(k+1).kind == lineToken || r.wordAt(k+1, ".") && r.peek(k+2).kind == lineToken)
 }
 
 // joinsBelow sees a line that says where the next row begins: "Skip the centre 20 sts of Row 54 and rejoin yarn in next st."
