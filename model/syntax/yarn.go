@@ -79,6 +79,9 @@ func (r *reader) yarn() []Node {
 		return nil
 	}
 	r.fill("only", "alone")
+	if y.Do == With && r.joinsAnywhere() {
+		y.Do = JoinIn
+	}
 	r.yarnPlace(y)
 	y.Span = r.span(start)
 	nodes := []Node{y}
@@ -88,6 +91,25 @@ func (r *reader) yarn() []Node {
 		r.pass(1)
 	}
 	return nodes
+}
+
+// joinsAnywhere passes the join of "with B, join with sl st in any ch-2 sp": no
+// round is closed in any place, so it is the yarn that is joined there.
+func (r *reader) joinsAnywhere() bool {
+	start := r.i
+	r.eat(",")
+	if !r.eat("join") {
+		r.i = start
+		return false
+	}
+	at := r.i
+	r.fill("with", "a", "slst", "sl", "slip", "st")
+	if !r.word("in", "to") || !r.wordAt(1, "any") {
+		r.i = start
+		return false
+	}
+	r.i = at
+	return true
 }
 
 // hookSize passes "5 mm hook", "size H hook", "larger hook".
