@@ -105,6 +105,7 @@ func (w *window) actions() action.Table {
 		{ID: "strands", Menu: "View", Label: "Strands", Keys: keys("Ctrl+3"), Can: open, On: func() bool { return w.view == strandsView }, Do: func() { w.show(strandsView) }},
 		{ID: "sizes", Menu: "View", Label: "Sizes", Keys: keys("Ctrl+4"), Can: open, On: func() bool { return w.view == sizesView }, Do: func() { w.show(sizesView) }},
 		{ID: "laid", Menu: "View", Label: "Cloth laid on the piece", Can: made, On: func() bool { return w.sizesSeen.onCloth }, Do: w.layCloth},
+		{ID: "left-handed", Menu: "View", Label: "Teach as a left-hander works", On: w.teach.LeftHanded, Do: func() { w.teachHand(!w.teach.LeftHanded()) }},
 		{ID: "cells", Menu: "View", Label: "Cells in place of the chart", Keys: keys("Ctrl+L"), Can: open, On: w.pair.Cells, Do: w.toggleCells, Rule: true},
 		{ID: "larger", Menu: "View", Label: "Larger", Keys: keys("Ctrl+=", "Ctrl+Shift+=", "Ctrl++"), Can: made, Do: func() { w.pair.ZoomMiddle(1.2) }},
 		{ID: "smaller", Menu: "View", Label: "Smaller", Keys: keys("Ctrl+-"), Can: made, Do: func() { w.pair.ZoomMiddle(1 / 1.2) }},

@@ -72,3 +72,12 @@ func (w *window) askFrames() {
 		})
 	})
 }
+
+// teachHand teaches as a left-hander works, or a right-hander, from now on.
+func (w *window) teachHand(left bool) {
+	w.set.LeftHanded = left
+	w.teach.SetLeftHanded(left)
+	w.teach.Redress()
+	w.refreshMenu()
+	w.keepSettings()
+}

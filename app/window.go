@@ -151,6 +151,8 @@ func newWindow(a fyne.App, lib *stitch.Library, s *session.Session, set *setting
 	w.contact.w = w
 	w.teach = teach.New(s, lib, th, post)
 	w.teach.Keys, w.teach.Save, w.teach.Told = w.plainKey, w.askFrames, w.tellStep
+	w.teach.Hand = w.teachHand
+	w.teach.SetLeftHanded(set.LeftHanded)
 	w.teach.Hide()
 	w.divider = newDivider(w)
 

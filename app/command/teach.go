@@ -33,6 +33,7 @@ func runTeach(c *call) error {
 	rows := flags.String("rows", "", "only these `ROWS`, by their numbers: 4, or 4-6; 0 is the foundation")
 	by := flags.String("by", "stitch", "what one `STEP` is: stitch or row")
 	size := flags.String("size", "1280x720", "the `PIXELS` of a picture, width by height")
+	left := flags.Bool("left-handed", false, "mirrored, as a left-hander works it")
 	seconds := flags.Float64("seconds", 2, "how long a film shows each step, in `SECONDS`")
 	path, err := c.file()
 	if err != nil {
@@ -61,7 +62,7 @@ func runTeach(c *call) error {
 	if err != nil {
 		return err
 	}
-	s, err := staged(worked, piece, choice.colourway, length)
+	s, err := staged(worked, piece, choice.colourway, length, *left)
 	if err != nil {
 		return err
 	}
@@ -80,7 +81,7 @@ func runTeach(c *call) error {
 }
 
 // staged makes the stage of a piece.
-func staged(worked *model.Worked, piece int, colourway string, by steps.By) (*stage.Stage, error) {
+func staged(worked *model.Worked, piece int, colourway string, by steps.By, leftHanded bool) (*stage.Stage, error) {
 	lib, err := library()
 	if err != nil {
 		return nil, err
@@ -94,6 +95,8 @@ func staged(worked *model.Worked, piece int, colourway string, by steps.By) (*st
 		Terms:   strings.ToLower(worked.Pattern.Terms),
 		Yarns:   cloth.YarnsOf(worked, piece, colourway),
 		By:      by,
+
+		LeftHanded: leftHanded,
 	}
 	if g := worked.Pattern.Gauge; g.Stitches > 0 {
 		o.StitchMM = g.OverCM * 10 / g.Stitches

@@ -26,6 +26,8 @@ type Settings struct {
 	Height float32  `json:"height"`
 	Folder string   `json:"folder"` // where files were opened or saved last
 
+	LeftHanded bool `json:"left_handed"` // pieces are taught as a left-hander works them
+
 	Stitches []string `json:"stitches"` // taken lately, by their US names, the last one first
 	Stash    string   `json:"stash"`    // the list of the yarns at home, "" for none
 }

@@ -7,6 +7,7 @@ import (
 
 	"strandway/app/control"
 	"strandway/app/theme"
+	"strandway/app/translation"
 	"strandway/model/steps"
 )
 
@@ -30,6 +31,14 @@ func (v *View) drawHead(d *control.Canvas, k theme.Tokens, size fyne.Size) []con
 		}
 		spots = append([]control.Spot{{X: right, Y: 8, W: w, H: 29, Do: func() { v.SetBy(c.by); v.focus() }}}, spots...)
 	}
+	hand := translation.Say("Left-handed")
+	w := control.Width(hand, theme.Second, true) + 22
+	right -= w + 12
+	if v.left {
+		d.Frame(right, 9, w, 27, 5, k.Wash, k.Accent, 1.6)
+	}
+	d.WordsMid(hand, right+w/2, 22, theme.Second, v.left, k.Ink2)
+	spots = append([]control.Spot{{X: right, Y: 8, W: w, H: 29, Do: func() { v.Hand(!v.left); v.focus() }}}, spots...)
 	says := control.Fitted("what a camera sees, in the teaching colourway", theme.Second, false, right-x-20)
 	d.Words(says, x+10, 22, theme.Second, false, k.Ink2)
 	return spots

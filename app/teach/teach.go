@@ -28,6 +28,7 @@ type View struct {
 	Keys func(*fyne.KeyEvent) bool // takes keys that are not the view's own
 	Save func()                    // asks where the frames are to go
 	Told func()                    // the step has changed
+	Hand func(left bool)           // the piece is to be shown as a left-hander works it, or not
 
 	s    *session.Session
 	th   *theme.Theme
@@ -37,6 +38,7 @@ type View struct {
 	by      steps.By
 	at      int32 // the first stitch of the present step
 	alone   bool
+	left    bool // as a left-hander works it
 	focused bool
 
 	made    *session.Made // what the stages are of
@@ -105,6 +107,8 @@ func (v *View) take() {
 		Terms:   m.Work.Pattern.Terms,
 		Yarns:   m.ClothYarns(stage.Teaching(m.Work, piece)),
 		Sprites: v.sprites,
+
+		LeftHanded: v.left,
 	}
 	if g := m.Work.Pattern.Gauge; g.Stitches > 0 {
 		o.StitchMM = g.OverCM * 10 / g.Stitches
@@ -136,7 +140,7 @@ func (v *View) Stage() *stage.Stage { return v.stages[v.by] }
 // Step is the present step; ok is false while there is none.
 func (v *View) Step() (step steps.Step, ok bool) {
 	if st := v.Stage(); st != nil {
-		return st.Steps.At(st.Steps.Find(v.at)), true
+		return st.Step(st.Steps.Find(v.at)), true
 	}
 	return steps.Step{}, false
 }
@@ -165,6 +169,17 @@ func (v *View) By() steps.By { return v.by }
 func (v *View) SetBy(by steps.By) {
 	v.by = by
 	v.GoTo(v.at)
+}
+
+// LeftHanded reports whether the piece is shown as a left-hander works it.
+func (v *View) LeftHanded() bool { return v.left }
+
+// SetLeftHanded shows the piece as a left-hander works it: mirrored.
+func (v *View) SetLeftHanded(on bool) {
+	if v.left != on {
+		v.left, v.made = on, nil
+		v.take()
+	}
 }
 
 // SetAlone shows the stage by itself, without what leads through the steps.

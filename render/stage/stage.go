@@ -40,7 +40,9 @@ type Options struct {
 	Yarns    []cloth.Yarn // by index in the fabric, in the teaching colourway
 	StitchMM float64      // width of one single crochet at the gauge; 0 when not known
 	By       steps.By
-	Sprites  *cloth.Sprites // shared with other cloths; nil for none
+
+	LeftHanded bool           // chart and cloth are mirrored, and left and right change places in the words
+	Sprites    *cloth.Sprites // shared with other cloths; nil for none
 }
 
 // Stage is one piece ready to be taught. It is safe for use by several goroutines.
@@ -94,13 +96,17 @@ func (s *Stage) Frame(ctx context.Context, i int, size image.Point) (*image.RGBA
 	}
 	// A size of another shape than 16 by 9 has paper at two sides.
 	toPixels := geom.Scale(k, k).Then(geom.Translate((float64(size.X)-k*Width)/2, (float64(size.Y)-k*Height)/2))
-	step := s.Steps.At(i)
+	step := s.Step(i)
 	raster.PaintView(dst, s.page(step), toPixels)
 
 	panes := s.panes()
 	s.drawChart(dst, step, panes.chart, toPixels)
 	if err := s.drawCloth(ctx, dst, step, panes.cloth, toPixels); err != nil {
 		return nil, err
+	}
+	if s.o.LeftHanded {
+		mirror(dst, pixels(panes.chart, toPixels))
+		mirror(dst, pixels(panes.cloth, toPixels))
 	}
 	raster.PaintView(dst, s.captions(panes), toPixels)
 	return dst, nil
