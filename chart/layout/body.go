@@ -52,10 +52,17 @@ func (p *piece) hollow() *profile {
 	if last >= hollowShare*flat {
 		return nil
 	}
+	lace := 0 // rounds of the sides with chains, which a strip would pull askew
 	for _, r := range p.rows[min(q.sides, len(p.rows)):] {
-		if q.sides > 0 && (p.natural(r) > widerSides*p.natural(p.rows[q.sides-1]) || p.loops(r)) {
+		if q.sides > 0 && p.natural(r) > widerSides*p.natural(p.rows[q.sides-1]) {
 			q.sides = 0
 		}
+		chains := 0
+		p.runs(r, func(a, b int32) { chains++ })
+		lace += min(chains, 1)
+	}
+	if 2*lace >= len(p.rows)-q.sides {
+		q.sides = 0
 	}
 	return q
 }
