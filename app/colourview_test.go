@@ -17,6 +17,7 @@ import (
 
 	"strandway/app/control"
 	"strandway/app/session"
+	"strandway/app/translation"
 	"strandway/model"
 	"strandway/model/colour"
 	"strandway/model/palette"
@@ -349,5 +350,39 @@ func TestLeavesOfPoorPatterns(t *testing.T) {
 		w.rotateLetters()
 		w.s.ChooseNone()
 		settle()
+	}
+}
+
+// What a step of colours, notes and symbols is called stands in the menu, in every language.
+func TestStepsHaveNamesInEveryLanguage(t *testing.T) {
+	for _, language := range translation.Languages {
+		words, err := translation.Words(language)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, step := range []string{
+			"Swap two letters", "Rotate the letters", "Other order of the letters", "New colourway", "Colour from a photograph",
+			"Colours from a photograph", "Note on the chart", "Move the note", "Words of the note", "Take the note out",
+			"Symbol of a stitch", "A stitch of your own",
+		} {
+			if words[step] == "" {
+				t.Errorf("%s has no name for %q", language, step)
+			}
+		}
+		for _, l := range leaves {
+			if words[l.name] == "" || words[l.hint] == "" {
+				t.Errorf("%s does not say %q, %q", language, l.name, l.hint)
+			}
+		}
+		for _, s := range sights() {
+			if words[s.name] == "" {
+				t.Errorf("%s does not say %q", language, s.name)
+			}
+		}
+		for _, g := range grounds {
+			if words[g.name] == "" {
+				t.Errorf("%s does not say %q", language, g.name)
+			}
+		}
 	}
 }
