@@ -307,6 +307,23 @@ func TestFloatsClimbTheEdge(t *testing.T) {
 	}
 }
 
+func TestCentreStitchesStandVInV(t *testing.T) {
+	foot := func(stitch string) float64 {
+		p := worked(t, "Foundation: Ch 12, join with sl st in first ch.\nRnd 1 (RS): Ch 1, sc in each ch around, join with sl st in first sc.\nRnd 2: Ch 1, "+stitch+" in each st around, join with sl st in first st.", 1)
+		c := Make(p, nil, Options{})
+		low := math.Inf(1)
+		for _, in := range c.instances {
+			if p.Fabric.Stitches[in.stitch].Row == 2 && c.keys[in.key].part.form == vee {
+				low = min(low, float64(in.y))
+			}
+		}
+		return low
+	}
+	if sc, csc := foot("sc"), foot("csc"); sc-csc < .3 {
+		t.Errorf("the V of a centre sc begins at %.2f, that of a sc at %.2f; want it to reach into the one below", csc, sc)
+	}
+}
+
 func TestYarnIsCarriedLevelAcrossARow(t *testing.T) {
 	c := Make(worked(t, "With A.\nFoundation: Ch 13.\nRow 1 (RS): Sc in 2nd ch from hook and in each ch across, turn.\nRow 2: Ch 1, *with A, sc in next 3 sts, with B, sc in next 3 sts; rep from * across, turn.", 1), nil, Options{Face: WS})
 	floats := 0

@@ -16,6 +16,7 @@ type figure struct {
 	chain bool // it makes its own foundation, a chain along its foot
 	arms  int  // posts that branch off its stem
 	fork  bool // its legs meet half-way up, and one stem goes on from there
+	inVee bool // it stands between the legs of the stitch below
 	scale int  // whole stitches that lie on the face like a scale
 }
 
@@ -35,6 +36,8 @@ func figureOf(k *stitch.Kind) figure {
 		case m.Do != "ins":
 		case strings.HasPrefix(m.In, "bar of"):
 			f.links++
+		case m.In == "between the legs":
+			f.inVee = true
 		case strings.HasPrefix(m.In, "foot of"):
 			f.chain = true
 		case m.In == "middle of the stem" || m.In == "crossing":

@@ -55,6 +55,7 @@ func TestFigures(t *testing.T) {
 		"y-st":     {arms: 1},
 		"inv y-st": {fork: true},
 		"x-st":     {arms: 1, fork: true},
+		"csc":      {inVee: true},
 		"croc st":  {scale: 10},
 	} {
 		k, ok := lib.Kind(name)

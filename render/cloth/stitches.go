@@ -66,9 +66,12 @@ func (m *maker) stitch(id int32, front bool) (lifted bool) {
 			m.add(part{form: bump}, foot, top, z)
 			break
 		}
-		lifted = m.overVee(first)
-		if lifted {
-			foot = foot.Add(top.Sub(foot).Unit().Mul(.19))
+		up := top.Sub(foot).Unit()
+		switch over := m.overVee(first); {
+		case over && (fig.inVee || m.fabric.Of(id)[0].How == fabric.Legs):
+			foot = foot.Sub(up.Mul(.2)) // V in V, as if knitted
+		case over:
+			foot, lifted = foot.Add(up.Mul(.19)), true
 		}
 		m.add(part{form: vee}, foot, top, z)
 	default:
