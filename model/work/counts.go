@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"regexp"
 	"slices"
+	"strings"
 
 	"strandway/model/diag"
 	"strandway/model/fabric"
@@ -36,7 +37,7 @@ func (w *worker) countOff() *miscount {
 		if t.What == syntax.InUnit && t.Name == "group" && got.n == 0 {
 			continue // petals and their like, of which the rows do not speak as groups
 		}
-		if t.What == syntax.InUnit && want+w.halves(t) == got.n {
+		if (t.What == syntax.InUnit || t.What == syntax.InKind) && want+w.halves(t) == got.n || t.What == syntax.InKind && want+w.otherwise(t) == got.n {
 			continue
 		}
 		if want == got.n || groups && t.What == syntax.InKind && want == got.apart { // "(4 V-sts, 2 dc)"
@@ -54,6 +55,17 @@ func (w *worker) countOff() *miscount {
 		return m
 	}
 	return nil
+}
+
+// otherwise are the stitches of a kind that the count names apart: "32 dc, 15 long dc".
+func (w *worker) otherwise(of *syntax.Tally) (n int) {
+	for i := range w.step.count {
+		t := &w.step.count[i]
+		if t.What == syntax.InKind && t.Name != of.Name && kindName(w.plain(t.Name)) == of.Name {
+			n += w.tally(t).n
+		}
+	}
+	return n
 }
 
 // halves are the groups that a count names apart from the whole ones: "5 shells, 2 half shells".
@@ -79,10 +91,39 @@ func (w *worker) tellCount(m *miscount) {
 		f.Message = fmt.Sprintf("%d %s stated, %d worked", m.want, w.countedWord(m.of), m.got)
 		f.Hint = w.cause(m)
 		if m.of.Span.Len() > 0 && m.of.N.A == 0 && m.of.N.Sizes == nil {
-			f.Mend = &diag.Mend{Label: fmt.Sprintf("write \"%d\"", m.got), Span: m.of.Span, Text: fmt.Sprint(m.got)}
+			text := fmt.Sprint(m.got)
+			if others := w.othersOf(m); others != "" {
+				text = others + ", " + text
+			}
+			f.Mend = &diag.Mend{Label: fmt.Sprintf(`write "(%s %s)"`, text, w.countedWord(m.of)), Span: m.of.Span, Text: text}
 		}
 	}
 	w.say(f)
+}
+
+// othersOf are the stitches of other kinds where a count of one kind is that of all stitches of the row: of "20 sc" one is
+// a post stitch by now. "" where the count is wrong otherwise.
+func (w *worker) othersOf(m *miscount) string {
+	if m.of.What != syntax.InKind || len(w.step.count) > 1 || m.got == 0 {
+		return ""
+	}
+	all := syntax.Tally{What: syntax.InSt}
+	if w.tally(&all).n != m.want {
+		return ""
+	}
+	var kinds []string
+	for _, s := range w.rowStitches() {
+		name := w.fab.Kinds[s.Kind].Name
+		if name != m.of.Name && s.Flags&(fabric.Chain|fabric.NoLanding|fabric.Picot) == 0 && !slices.Contains(kinds, name) {
+			kinds = append(kinds, name)
+		}
+	}
+	var others []string
+	for _, name := range kinds {
+		of := syntax.Tally{What: syntax.InKind, Name: name}
+		others = append(others, fmt.Sprintf("%d %s", w.tally(&of).n, w.countedWord(&of)))
+	}
+	return strings.Join(others, ", ")
 }
 
 // countedWord is the noun of a stated count, as the trade writes it after a number.
@@ -106,6 +147,15 @@ func (w *worker) countedWord(t *syntax.Tally) string {
 	return w.placeWord(t.What, t.Name, t.Chains) + "s"
 }
 
+// rowStitches are the stitches of the row in work.
+func (w *worker) rowStitches() []fabric.Stitch {
+	first := w.rowFirst()
+	if int(w.row) < len(w.fab.Rows) { // the row is closed already
+		first = w.fab.Rows[w.row].First
+	}
+	return w.fab.Stitches[first:]
+}
+
 // tally counts what a stated count names in the row in work.
 func (w *worker) tally(t *syntax.Tally) tally {
 	var tops, chains, turning, uncounted, kind, apart, spaces, units int
@@ -116,12 +166,9 @@ func (w *worker) tally(t *syntax.Tally) tally {
 		}
 		run = 0
 	}
-	first := w.rowFirst()
-	if int(w.row) < len(w.fab.Rows) { // the row is closed already
-		first = w.fab.Rows[w.row].First
-	}
-	for i := first; int(i) < len(w.fab.Stitches); i++ {
-		s := &w.fab.Stitches[i]
+	row := w.rowStitches()
+	for i := range row {
+		s := &row[i]
 		if s.Has(fabric.Picot) && t.What == syntax.InKind && w.isPicot(t.Name) {
 			kind++
 		}

@@ -27,6 +27,22 @@ func TestFindings(t *testing.T) {
 			"Row 2", "14 sc stated, 13 worked", "write 13, or look for 1 too few", "(13 sc)",
 		},
 		{
+			plainStart + "Row 2: Ch 1, sc in next 6 sts, fpdc around next st, sc in each st across, turn. (13 sc)\nRow 3: Ch 1, sc in each st across, turn. (13 sc)\n", "13",
+			"Row 2", "13 sc stated, 12 worked", "write 12, or look for 1 too few", "(1 fpdc, 12 sc)\nRow 3",
+		},
+		{
+			"With A, ch 14.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn.\nRow 2 (WS, B): With A, ch 1, sc in each st across, turn.\n", "With A",
+			"Row 2", "the heading says yarn B, but the row begins with yarn A, and is worked so", "write A in its heading, or begin the row with B", "Row 2 (WS, A): With A",
+		},
+		{
+			plainStart + "Row 2: With B, ch 1, sc in each st across, turn.\nRow 3 (A): With C, rep Row 2.\n", "With C",
+			"Row 3", "the heading says yarn A, but the row begins with yarn C, and is worked so", "write C in its heading, or begin the row with A", "Row 3 (C): With C",
+		},
+		{
+			plainStart + "Row 2: With B, ch 1, sc in each st across, turn.\nRow 3 (A): Rep Row 2.\n", "Row 3 (A):",
+			"Row 3", "Row 2 begins with yarn B; repeated here it is worked in yarn A, as this heading says", "", "",
+		},
+		{
 			"Ch 14.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (14 sc)\n", "14",
 			"Row 1", "14 sc stated, 13 worked", "write 13, or begin with 15 chains", "(13 sc)",
 		},

@@ -78,7 +78,7 @@ func (w *worker) foundationMend(n int) *diag.Mend {
 		}
 		if j > i {
 			at := diag.Span{Start: c.Span.Start + i, End: c.Span.Start + j}
-			return &diag.Mend{Label: fmt.Sprintf("write \"%d\"", n), Span: at, Text: fmt.Sprint(n)}
+			return &diag.Mend{Label: fmt.Sprintf(`write "ch %d" in the foundation`, n), Span: at, Text: fmt.Sprint(n)}
 		}
 	}
 	return nil

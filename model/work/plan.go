@@ -1,7 +1,6 @@
 package work
 
 import (
-	"cmp"
 	"fmt"
 	"slices"
 
@@ -154,13 +153,12 @@ func aroundRef(body []syntax.Node) (lead []*syntax.Yarn, ending []syntax.Node) {
 	return lead, ending
 }
 
-// yarnOver is the yarn in which a row repeats others, whatever they were worked in: that of its heading, or of the words
-// before "rep"; "" where it names none.
+// yarnOver is the yarn in which a row repeats others, whatever they were worked in: that of the words before "rep", or of
+// its heading; "" where it names none.
 func yarnOver(heading string, lead []*syntax.Yarn) string {
 	for _, y := range lead {
-		switch y.Do {
-		case syntax.With, syntax.JoinIn, syntax.ChangeTo, syntax.PickUpIt:
-			heading = cmp.Or(heading, y.Letter)
+		if y.Do.TakesUp() && y.Letter != "" {
+			return y.Letter
 		}
 	}
 	return heading
@@ -173,8 +171,7 @@ func begunWith(yarn string, body []syntax.Node) []syntax.Node {
 		if !ok {
 			return body
 		}
-		switch y.Do {
-		case syntax.With, syntax.JoinIn, syntax.ChangeTo, syntax.PickUpIt:
+		if y.Do.TakesUp() {
 			other := *y
 			other.Letter = yarn
 			body = slices.Clone(body)

@@ -305,7 +305,7 @@ func (w *worker) countsMend() (string, *diag.Mend) {
 	if c == nil || c.Counts != syntax.Unsaid || w.isBase {
 		return "", nil
 	}
-	mend := &diag.Mend{Label: `write "(counts as a stitch)"`, Span: diag.Span{Start: c.Span.End, End: c.Span.End}, Text: " (counts as a stitch)"}
+	mend := &diag.Mend{Label: fmt.Sprintf(`write "(counts as a stitch)" in %s`, below.Label), Span: diag.Span{Start: c.Span.End, End: c.Span.End}, Text: " (counts as a stitch)"}
 	return fmt.Sprintf("say that the ch %d of %s counts as a stitch, or work into its last stitch", w.num(c.N), below.Label), mend
 }
 

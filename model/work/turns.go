@@ -213,7 +213,7 @@ func (w *worker) markMend(row *syntax.Row, was, is string) *diag.Mend {
 	for i := 0; i+2 <= len(head); i++ {
 		if head[i:i+2] == was {
 			at := row.Head.Start + i
-			return &diag.Mend{Label: fmt.Sprintf("write %q", is), Span: diag.Span{Start: at, End: at + 2}, Text: is}
+			return &diag.Mend{Label: fmt.Sprintf("mark Row %d %s", row.From, is), Span: diag.Span{Start: at, End: at + 2}, Text: is}
 		}
 	}
 	return nil

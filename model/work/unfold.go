@@ -193,6 +193,7 @@ func (u *unfolding) repeated(row *syntax.Row, source int) {
 			s.written, s.body = &again, again.body
 		}
 		if yarn := yarnOver(row.Yarn, lead); yarn != "" {
+			w.tellOverYarn(row, s, yarn, lead)
 			s.letter, s.body = yarn, begunWith(yarn, s.body)
 		}
 		if each := countOf(row, k, len(nos)); len(each) < len(row.Count) {

@@ -79,19 +79,22 @@ func (w *worker) takeYarn(x *syntax.Yarn) {
 		yarn = w.yarns.index(w.fab, x.Letter)
 	}
 	w.yarns.words = append(w.yarns.words, yarnWord{x.Do, yarn, int32(len(w.fab.Stitches)), x.Span})
-	switch x.Do {
-	case syntax.With, syntax.JoinIn, syntax.ChangeTo, syntax.PickUpIt:
+	if x.Do.TakesUp() {
 		w.yarn = yarn
 	}
 }
 
-// beginRow takes the words said before a row, and the yarn that its heading names.
+// beginRow takes the words said before a row, and the yarn that its heading names unless its own words begin with another.
 func (y *yarns) beginRow(w *worker) {
 	y.words = y.words[:0]
 	for _, x := range w.step.lead {
 		w.takeYarn(x)
 	}
-	if w.step.letter != "" {
+	switch first := syntax.FirstYarn(w.step.body); {
+	case w.step.letter == "":
+	case first != nil && first.Letter != w.step.letter:
+		w.tellHeading(w.step.letter, first)
+	default:
 		w.takeYarn(&syntax.Yarn{Span: w.step.row.Head, Do: syntax.With, Letter: w.step.letter})
 	}
 }
@@ -261,6 +264,33 @@ func (y *yarns) drop(w *worker, yarn uint8, before int32) {
 	}
 }
 
+// tellHeading says that a row's words begin with another yarn than its heading names.
+func (w *worker) tellHeading(heading string, first *syntax.Yarn) {
+	f := diag.Finding{Severity: diag.Doubt, ID: "heading-yarn", Span: first.Span,
+		Message: fmt.Sprintf("the heading says yarn %s, but the row begins with yarn %s, and is worked so", heading, first.Letter),
+		Hint:    fmt.Sprintf("write %s in its heading, or begin the row with %s", first.Letter, heading)}
+	if at := w.tree.HeadYarn(w.step.row); at.Len() > 0 {
+		f.Mend = &diag.Mend{Label: fmt.Sprintf(`write "%s" in the heading`, first.Letter), Span: at, Text: first.Letter}
+	}
+	w.say(f)
+}
+
+// tellOverYarn says that a row which repeats another works it in a yarn of its own, although that one's words begin with another.
+func (w *worker) tellOverYarn(row *syntax.Row, repeated step, yarn string, lead []*syntax.Yarn) {
+	for _, y := range lead {
+		if y.Letter == yarn {
+			if row.Yarn != "" && row.Yarn != yarn {
+				w.tellHeading(row.Yarn, y)
+			}
+			return
+		}
+	}
+	if first := syntax.FirstYarn(repeated.body); first != nil && first.Letter != yarn {
+		w.say(diag.Finding{Severity: diag.Note, ID: "heading-yarn", Span: row.Head,
+			Message: fmt.Sprintf("%s begins with yarn %s; repeated here it is worked in yarn %s, as this heading says", rowLabel(repeated.row, repeated.no), first.Letter, yarn)})
+	}
+}
+
 // tellYarn says that a yarn waits at the other edge than where the row begins.
 func (w *worker) tellYarn(letter string, waits, begins fabric.Side, span diag.Span) {
 	f := diag.Finding{Severity: diag.Doubt, ID: "yarn", Span: span,
@@ -273,7 +303,7 @@ func (w *worker) tellYarn(letter string, waits, begins fabric.Side, span diag.Sp
 	if !w.step.turned {
 		f.Hint = "turn before this row, or cut and rejoin"
 	} else if turn := w.turnBefore(); turn != nil {
-		f.Mend = &diag.Mend{Label: `write "do not turn"`, Span: turn.Span, Text: "do not turn"}
+		f.Mend = &diag.Mend{Label: fmt.Sprintf(`write "do not turn" in %s`, w.fab.Rows[w.row-1].Label), Span: turn.Span, Text: "do not turn"}
 	}
 	w.say(f)
 }

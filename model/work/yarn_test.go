@@ -14,6 +14,7 @@ func TestYarnOfRepeatedRows(t *testing.T) {
 		{"Row 2 (B): Ch 1, sc in each st across, turn.\nRow 3 (C): Rep Row 2.\n", "AABC"},
 		{"Row 2: With B, ch 1, sc in each st across, turn.\nRows 3-4: With C, rep Row 2.\nRow 5 (A): Rep Row 2.\n", "AABCCA"},
 		{"Row 2 (B): Ch 1, sc in each st across, turn.\nRow 3: With A, rep Row 2.\nRows 4-5: Rep Rows 2 and 3.\n", "AABABA"},
+		{"Row 2 (B): With C, ch 1, sc in each st across, turn.\nRow 3 (A): With B, rep Row 2.\nRow 4: Rep Row 3.\n", "AACBB"},
 		{"Row 2: Join B in first st, ch 1, sc in each st across, turn.\nRow 3: Join C, rep Row 2.\n", "AABC"},
 		{"Row 2: Ch 1, sc in each st across, turn.\nChange to B.\nRow 3: Ch 1, sc in each st across, turn.\nChange to A.\nRows 4-5: Rep Row 2.\n", "AAABAA"},
 		{"Row 2: With B, ch 1, sc in next 6 sts, with A, sc in next 7 sts, turn.\nRow 3: Rep Row 2.\n", "AABB"},
