@@ -3,6 +3,7 @@ package chart
 import (
 	"cmp"
 	"image/color"
+	"math"
 	"slices"
 	"strconv"
 
@@ -48,6 +49,8 @@ func (e *engraver) numbers() {
 			e.blockNumber(r)
 		case e.goesRound(r):
 			rounds = append(rounds, r)
+		case e.alongSide(r):
+			e.openNumber(r)
 		default:
 			rows = append(rows, r)
 		}
@@ -71,6 +74,17 @@ func (e *engraver) goesRound(r int) bool {
 		}
 	}
 	return false
+}
+
+// alongSide reports whether a row runs up or down a side of the piece: its stitches lie.
+func (e *engraver) alongSide(r int) bool {
+	row := &e.f.Rows[r]
+	for id := row.First; id < row.Last; id++ {
+		if p := &e.p.Poses[id]; p.Placed && math.Abs(p.Up.Unit().Y) > .5 {
+			return false
+		}
+	}
+	return true
 }
 
 // rowNumbers puts each row's number and the arrow of its direction at the edge where it begins,
