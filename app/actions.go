@@ -115,6 +115,8 @@ func (w *window) actions() action.Table {
 		{ID: "menus", Menu: "View", Label: "Menus", Keys: keys("F10"), Do: func() { w.openMenu(0) }},
 		{ID: "wider", Menu: "View", Label: "Wider rows", Keys: keys("Ctrl+Alt+Right"), Do: func() { w.moveDivider(24) }},
 		{ID: "narrower", Menu: "View", Label: "Narrower rows", Keys: keys("Ctrl+Alt+Left"), Do: func() { w.moveDivider(-24) }},
+		{ID: "letters-larger", Menu: "View", Label: "Larger letters", Keys: keys("Ctrl+Alt+=", "Ctrl+Alt++"), Do: func() { w.scaleLetters(.1) }, Rule: true},
+		{ID: "letters-smaller", Menu: "View", Label: "Smaller letters", Keys: keys("Ctrl+Alt+-"), Do: func() { w.scaleLetters(-.1) }},
 		{ID: "light", Menu: "View", Label: "Light", On: is(theme.Light), Do: dress(theme.Light), Rule: true},
 		{ID: "dark", Menu: "View", Label: "Dark", On: is(theme.Dark), Do: dress(theme.Dark)},
 		{ID: "system", Menu: "View", Label: "As the system", On: is(theme.System), Do: dress(theme.System)},

@@ -28,11 +28,12 @@ func Run(path string) error {
 	if err := translation.Load(); err != nil {
 		fyne.LogError("translations", err)
 	}
-	a := app.NewWithID("bay.marram.strandway")
 	set, err := settings.Load()
 	if err != nil {
 		fyne.LogError("settings", err) // a spoilt file of settings keeps no one from working
 	}
+	applyScale(set)
+	a := app.NewWithID("bay.marram.strandway")
 	s := session.New(lib, fyne.Do)
 	defer s.Close()
 	if hands, err := settings.LoadHands(); err != nil {
@@ -61,6 +62,9 @@ func Run(path string) error {
 		if s.Path() == "" {
 			return fmt.Errorf("cannot open %s: %s", path, w.said)
 		}
+	}
+	if path == "" && set.First {
+		w.beginMat()
 	}
 	w.win.ShowAndRun()
 	return nil

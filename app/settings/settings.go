@@ -26,7 +26,10 @@ type Settings struct {
 	Height float32  `json:"height"`
 	Folder string   `json:"folder"` // where files were opened or saved last
 
-	LeftHanded bool `json:"left_handed"` // pieces are taught as a left-hander works them
+	Scale      float32 `json:"scale"`       // of letters and all about them; 0 for the usual one
+	LeftHanded bool    `json:"left_handed"` // pieces are taught as a left-hander works them
+
+	First bool `json:"-"` // nothing was remembered: the program is opened for the first time
 
 	Stitches []string `json:"stitches"` // taken lately, by their US names, the last one first
 	Stash    string   `json:"stash"`    // the list of the yarns at home, "" for none
@@ -64,6 +67,7 @@ func Load() (*Settings, error) {
 	}
 	src, err := os.ReadFile(p)
 	if errors.Is(err, fs.ErrNotExist) {
+		s.First = true
 		return s, nil
 	}
 	if err != nil {

@@ -36,3 +36,18 @@ func TestASpoiltFileGivesDefaults(t *testing.T) {
 		t.Errorf("got %+v, %v", s, err)
 	}
 }
+
+// The first time nothing is remembered; the second time something is.
+func TestTheFirstTimeIsKnown(t *testing.T) {
+	t.Setenv("XDG_CONFIG_HOME", t.TempDir())
+	s, err := Load()
+	if err != nil || !s.First {
+		t.Fatalf("first %t, %v", s.First, err)
+	}
+	if err := s.Save(); err != nil {
+		t.Fatal(err)
+	}
+	if s, err = Load(); err != nil || s.First {
+		t.Errorf("the second time: first %t, %v", s.First, err)
+	}
+}
