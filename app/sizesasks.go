@@ -282,7 +282,7 @@ func (w *window) keepHands(hands yarn.Memory, says string) {
 	w.sizes.Redraw()
 }
 
-// askEnough asks for what is left of a ball, and says for how many rows it is enough.
+// askEnough asks for what is left of a ball, and says for how many rows it is enough, from the row in hand on.
 func (w *window) askEnough() {
 	w.ask(translation.Say("Yarn left: its letter and metres, as in B 34"), "", "Reckon", func(text string) {
 		letter, metres, ok := strings.Cut(strings.TrimSpace(text), " ")
@@ -293,22 +293,28 @@ func (w *window) askEnough() {
 			return
 		}
 		f := m.Fabric()
-		y := slices.Index(f.Yarns, strings.ToUpper(letter))
+		letter = strings.ToUpper(letter)
+		y := slices.Index(f.Yarns, letter)
 		if y < 0 || figures.Yarns == nil {
 			w.say(fmt.Sprintf("No row is worked in yarn %s, or its thickness is not known.", letter))
 			return
 		}
-		rows := yarn.InRows(f, figures.Pieces[w.s.Piece()].Ask, y)
-		enough, of := 0, 0
-		far := yarn.Enough(rows, 0, left)
-		for r, metres := range rows {
-			if metres > 0 {
-				of++
-				if r < far {
-					enough++
-				}
-			}
+		from := 1
+		if row, ok := w.rowInHand(); ok && row > 0 {
+			from = row
 		}
-		w.say(fmt.Sprintf("%g m of %s are enough for %d of its %d rows.", left, strings.ToUpper(letter), enough, of))
+		rows := yarn.InRows(f, figures.Pieces[w.s.Piece()].Ask, y)
+		enough := inYarn(rows[from : from+yarn.Enough(rows, from, left)])
+		w.say(fmt.Sprintf("From %s on, %g m of %s are enough for %d of its %d rows.", f.Rows[from].Label, left, letter, enough, inYarn(rows[from:])))
 	})
+}
+
+// inYarn counts the rows that take any of a yarn.
+func inYarn(metres []float64) (n int) {
+	for _, m := range metres {
+		if m > 0 {
+			n++
+		}
+	}
+	return n
 }

@@ -182,6 +182,9 @@ func printSizes(c *call, sizes []sizeOf, inches bool) error {
 				remarks[len(remarks)-1] = s.Lies
 			}
 		}
+		if n := len(s.Rounds); n > 0 && s.Lies != "" {
+			remarks = append(remarks, fmt.Sprintf("to lie flat the last round grows by %.0f", s.Rounds[n-1].Grows))
+		}
 		if s.Unmet != "" {
 			remarks = append(remarks, s.Unmet)
 		}
