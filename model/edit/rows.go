@@ -33,6 +33,9 @@ func insert(t *syntax.Tree, i int, line func(no int) string) (string, int) {
 		}
 		return n
 	})
+	if turns(t) && !r.Round && !unturned(r) {
+		c.otherSides(t, i)
+	}
 	end := Line(t.Text, max(r.Span.End-1, r.Span.Start)).End
 	c.replace(diag.Span{Start: end, End: end}, "\n"+line(no))
 	text := c.apply()
@@ -80,48 +83,12 @@ func DeleteRow(t *syntax.Tree, i int) (text string, caret int) {
 			}
 			return n
 		})
+		if gone%2 == 1 && turns(t) && !r.Round && !unturned(r) {
+			c.otherSides(t, i)
+		}
 	}
 	c.replace(s, "")
 	return c.apply(), min(s.Start, len(t.Text)-s.Len())
-}
-
-// RowYarn names a yarn in the heading of row i; a row without one names it in its words, as "With A, ch 21".
-func RowYarn(t *syntax.Tree, i int, letter string) string {
-	r := t.Rows[i]
-	head := t.Text[r.Head.Start:r.Head.End]
-	c := &changes{text: t.Text}
-	open, shut := strings.IndexByte(head, '('), strings.LastIndexByte(head, ')')
-	switch {
-	case r.Head.Len() == 0:
-		for _, n := range r.Body {
-			if y, ok := n.(*syntax.Yarn); ok && y.Do == syntax.With && y.Letter != "" {
-				if at := strings.LastIndex(t.Text[y.Start:y.End], y.Letter); at >= 0 {
-					c.replace(diag.Span{Start: y.Start + at, End: y.Start + at + len(y.Letter)}, letter)
-				}
-				break
-			}
-		}
-	case open < 0 || shut < open:
-		colon := strings.LastIndexByte(head, ':')
-		if colon < 0 {
-			return t.Text
-		}
-		at := r.Head.Start + colon
-		c.replace(diag.Span{Start: at, End: at}, " ("+letter+")")
-	default:
-		parts := strings.Split(head[open+1:shut], ",")
-		found := false
-		for k, part := range parts {
-			if r.Yarn != "" && strings.TrimSpace(part) == r.Yarn {
-				parts[k], found = strings.Replace(part, r.Yarn, letter, 1), true
-			}
-		}
-		if !found {
-			parts = append(parts, " "+letter)
-		}
-		c.replace(diag.Span{Start: r.Head.Start + open + 1, End: r.Head.Start + shut}, strings.Join(parts, ","))
-	}
-	return c.apply()
 }
 
 // ToggleTurn makes a row that ends in "turn" end in "do not turn", and the other way round;
@@ -196,6 +163,27 @@ func heading(before *syntax.Row, no int, turned bool) string {
 		h += " (" + strings.Join(remarks, ", ") + ")"
 	}
 	return h + ": "
+}
+
+var sideMark = regexp.MustCompile(`\b(?:RS|WS)\b`)
+
+// otherSides marks the rows behind row i of the same run RS for WS and WS for RS: one turn more or less lies before them.
+func (c *changes) otherSides(t *syntax.Tree, i int) {
+	before := t.Rows[i].From
+	for _, r := range t.Rows[i+1:] {
+		if r.From > 0 && r.From <= before || r.Round {
+			return // the numbers begin anew
+		}
+		before = max(before, r.From)
+		if m := sideMark.FindStringIndex(t.Text[r.Head.Start:r.Head.End]); m != nil {
+			at := diag.Span{Start: r.Head.Start + m[0], End: r.Head.Start + m[1]}
+			other := "RS"
+			if t.Text[at.Start:at.End] == other {
+				other = "WS"
+			}
+			c.replace(at, other)
+		}
+	}
 }
 
 // unturned reports whether a row says that the work is not turned behind it.

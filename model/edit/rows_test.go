@@ -49,7 +49,7 @@ var stripes = []string{
 
 func TestInsertRow(t *testing.T) {
 	got, caret := InsertRow(written(stripes...), 0)
-	want := "Row 1 (RS, A): sc in each st, turn.\nRow 2 (WS, A): \nRow 3 (WS, A): dc in each st, turn.\nRow 4 (RS, B): rep Rows 1 and 3 12 times, turn.\n"
+	want := "Row 1 (RS, A): sc in each st, turn.\nRow 2 (WS, A): \nRow 3 (RS, A): dc in each st, turn.\nRow 4 (WS, B): rep Rows 1 and 3 12 times, turn.\n"
 	if got != want {
 		t.Errorf("got\n%s\nwant\n%s", got, want)
 	}
@@ -70,7 +70,7 @@ func TestRepeatRowAtTheEnd(t *testing.T) {
 
 func TestDeleteRow(t *testing.T) {
 	got, _ := DeleteRow(written(stripes...), 1)
-	if want := "Row 1 (RS, A): sc in each st, turn.\nRow 2 (RS, B): rep Rows 1 and 2 12 times, turn.\n"; got != want {
+	if want := "Row 1 (RS, A): sc in each st, turn.\nRow 2 (WS, B): rep Rows 1 and 2 12 times, turn.\n"; got != want {
 		t.Errorf("got\n%s\nwant\n%s", got, want)
 	}
 }
@@ -85,23 +85,6 @@ func TestMoveRow(t *testing.T) {
 	}
 	if _, _, ok := MoveRow(written(stripes...), 0, false); ok {
 		t.Error("the first row went up")
-	}
-}
-
-func TestRowYarn(t *testing.T) {
-	for line, want := range map[string]string{
-		"Row 1 (RS, A): sc.": "Row 1 (RS, C): sc.\n",
-		"Row 1 (RS): sc.":    "Row 1 (RS, C): sc.\n",
-		"Row 1: sc.":         "Row 1 (C): sc.\n",
-	} {
-		if got := RowYarn(written(line), 0, "C"); got != want {
-			t.Errorf("%q became %q, want %q", line, got, want)
-		}
-	}
-	foundation := &syntax.Tree{Text: "With A, ch 21.", Rows: []*syntax.Row{{Span: diag.Span{End: 14}, Body: []syntax.Node{
-		&syntax.Yarn{Span: diag.Span{End: 6}, Letter: "A"}, &syntax.ChainN{Span: diag.Span{Start: 8, End: 13}}}}}}
-	if got := RowYarn(foundation, 0, "B"); got != "With B, ch 21." {
-		t.Errorf("the foundation became %q", got)
 	}
 }
 
