@@ -110,9 +110,11 @@ func (p *Pair) take() {
 		return
 	}
 	if p.shown == nil || p.shown.Chart != m.Chart {
-		p.chart = newChartSight(m.Chart, m.Plan.Box, p.chart)
+		if p.chart == nil || !p.cells {
+			p.chart = newChartSight(m.Chart, m.Plan.Box, p.chart)
+		}
 		if p.cells {
-			p.chart = newChartSight(m.Cells(), cellsBox(m.Cells()), p.chart)
+			go p.takeCells(m)
 		}
 	}
 	if next := newClothSight(m, p.cloth); p.cloth == nil || p.cloth.cloth != next.cloth || !reflect.DeepEqual(p.cloth.yarns, next.yarns) {
@@ -121,6 +123,18 @@ func (p *Pair) take() {
 	p.shown = m
 	p.Chart.sight, p.Cloth.sight = p.chart, p.cloth
 	p.place()
+}
+
+// takeCells draws the grid, in the background, and shows it when it is done.
+func (p *Pair) takeCells(m *session.Made) {
+	cells := m.Cells()
+	p.post(func() {
+		if p.cells && p.shown != nil && p.shown.Chart == m.Chart {
+			p.chart = newChartSight(cells, cellsBox(cells), p.chart)
+			p.Chart.sight = p.chart
+			p.place()
+		}
+	})
 }
 
 // cellsBox is the box of the grid's cells: one stitch width a column, one a row.
