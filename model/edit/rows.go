@@ -165,7 +165,7 @@ func heading(before *syntax.Row, no int, turned bool) string {
 	return h + ": "
 }
 
-var sideMark = regexp.MustCompile(`\b(?:RS|WS)\b`)
+var eitherSide = regexp.MustCompile(`\b(?:RS|WS)\b`)
 
 // otherSides marks the rows behind row i of the same run RS for WS and WS for RS: one turn more or less lies before them.
 func (c *changes) otherSides(t *syntax.Tree, i int) {
@@ -175,7 +175,7 @@ func (c *changes) otherSides(t *syntax.Tree, i int) {
 			return // the numbers begin anew
 		}
 		before = max(before, r.From)
-		if m := sideMark.FindStringIndex(t.Text[r.Head.Start:r.Head.End]); m != nil {
+		if m := eitherSide.FindStringIndex(t.Text[r.Head.Start:r.Head.End]); m != nil {
 			at := diag.Span{Start: r.Head.Start + m[0], End: r.Head.Start + m[1]}
 			other := "RS"
 			if t.Text[at.Start:at.End] == other {
