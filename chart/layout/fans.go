@@ -23,6 +23,7 @@ const (
 	mostArch      = 76 * math.Pi / 180
 	leastClimb    = 26 * math.Pi / 180 // between members of unlike height with a run of chains from one to the other
 	mostClimb     = 52 * math.Pi / 180
+	tallestFan    = 1.35 // of their height, that stitches reach in a fan with too little room
 	widestFan     = 128 * math.Pi / 180
 	widestHalfFan = 58 * math.Pi / 180
 )
@@ -85,6 +86,11 @@ func (p *piece) addFan(f fan, r row, place leg) {
 			f.side = 1
 		case atRight && !atLeft:
 			f.side = -1
+		}
+	}
+	for i := f.first; i <= f.last; i++ {
+		if n := &p.nodes[i]; n.grown > 0 { // in the piece of which this one is a part
+			n.h, n.grown = n.h/n.grown, 0
 		}
 	}
 	f.h = max(p.nodes[f.first].h, p.nodes[f.last].h, .2)
@@ -152,6 +158,14 @@ func (p *piece) leans(f *fan) []float64 {
 		total -= turned
 	}
 	scale := min(1, widest/total)
+	if f.chains && f.side == 0 && scale < 1 && !p.h.measured { // taller stitches reach a wider arc
+		grow := min(tallestFan, 1/scale)
+		for i := f.first; i <= f.last; i++ {
+			p.nodes[i].h *= grow
+			p.nodes[i].grown = grow
+		}
+		scale = min(1, scale*grow)
+	}
 	from := total / 2
 	low, high := p.nodes[f.first].h, p.nodes[f.last].h
 	switch {

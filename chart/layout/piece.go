@@ -46,9 +46,10 @@ type node struct {
 	low   bool // no taller than a sc
 	slip  bool
 
-	crossing bool // crosses others or is crossed
-	picot    bool // carries a picot
-	lump     bool // several legs in one place, bowed apart
+	crossing bool    // crosses others or is crossed
+	picot    bool    // carries a picot
+	grown    float64 // by how much its fan has made it taller, 0 for not at all
+	lump     bool    // several legs in one place, bowed apart
 }
 
 // leg is a leg's place: the middle between the nodes a and b, which are mostly
