@@ -73,24 +73,23 @@ func reckon(lib *stitch.Library, w *model.Worked, piece int, hands yarn.Memory) 
 }
 
 // reckoned is the reckoning of what is shown. Until the one of the present rows has come it is the
-// one before, or nil.
+// one before, or nil. One is made at a time: while letters are typed only the newest rows count.
 func (w *window) reckoned() *reckoning {
 	m := w.s.Made()
 	if m == nil {
 		return nil
 	}
 	piece, at := w.s.Piece(), m.Work
-	if w.asked != at || w.askedPiece != piece {
-		w.asked, w.askedPiece = at, piece
+	if (w.asked != at || w.askedPiece != piece) && !w.reckons {
+		w.asked, w.askedPiece, w.reckons = at, piece, true
 		hands := w.s.Hands()
 		go func() {
 			r := reckon(w.lib, at, piece, hands)
 			w.post(func() {
-				if w.asked == at && w.askedPiece == piece {
-					w.reckoning = r
-					w.strands.Redraw()
-					w.sizes.Redraw()
-				}
+				w.reckons, w.reckoning = false, r
+				w.strands.Redraw()
+				w.sizes.Redraw()
+				w.previewRows()
 			})
 		}()
 	}

@@ -97,6 +97,7 @@ type window struct {
 	reckoning   *reckoning    // of what is shown, or of what was shown before
 	asked       *model.Worked // what is being reckoned
 	askedPiece  int
+	reckons     bool // the background is at it
 	strandsSeen strandsSight
 	sizesSeen   sizesSight
 

@@ -19,7 +19,7 @@ func newCover(b geom.Box, gap, fine float64) *cover {
 	if b.IsEmpty() {
 		return nil
 	}
-	const across = 500
+	const across = 280 // cells: a line's width of a printed page
 	m := &cover{cell: max(fine, max(b.Width(), b.Height())/across)}
 	room := gap + 2*m.cell
 	b = b.Grow(room)
