@@ -80,19 +80,20 @@ func (w *window) drawNotice(d *control.Canvas, k theme.Tokens, size fyne.Size) [
 		spots = append([]control.Spot{s}, spots...)
 		right = s.X - 8
 	}
-	if n.press != "" {
-		width := min(control.Width(n.press, theme.Body, true), right-40)
-		x := min(16+control.Width(n.says, theme.Body, false)+8, right-width-20)
-		d.Words(control.Fitted(n.says, theme.Body, false, x-24), 16, y, theme.Body, false, k.Ink)
-		d.Words(control.Fitted(n.press, theme.Body, true, width), x, y, theme.Body, true, k.Accent)
+	room := right - 24
+	press := control.Width(n.press, theme.Body, true)
+	if control.Width(n.says, theme.Body, false)+press+8 <= room {
+		x := d.Words(n.says, 16, y, theme.Body, false, k.Ink)
+		d.Words(n.press, x+8, y, theme.Body, true, k.Accent)
 		return spots
 	}
-	lines := wrapped(n.says, theme.Second, right-24)
-	if len(lines) < 2 || control.Width(n.says, theme.Body, false) <= right-24 {
-		d.Words(n.says, 16, y, theme.Body, false, k.Ink)
-		return spots
-	}
+	lines := append(wrapped(n.says, theme.Second, room), "")
 	d.Words(lines[0], 16, y-9, theme.Second, false, k.Ink)
-	d.Words(control.Fitted(strings.Join(lines[1:], " "), theme.Second, false, right-24), 16, y+9, theme.Second, false, k.Ink)
+	press = min(control.Width(n.press, theme.Second, true), room/2)
+	x := d.Words(control.Fitted(strings.TrimSpace(strings.Join(lines[1:], " ")), theme.Second, false, room-press-8), 16, y+9, theme.Second, false, k.Ink)
+	if x > 16 {
+		x += 8
+	}
+	d.Words(control.Fitted(n.press, theme.Second, true, room+16-x), x, y+9, theme.Second, true, k.Accent)
 	return spots
 }

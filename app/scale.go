@@ -5,6 +5,8 @@ import (
 	"os"
 	"strconv"
 
+	"fyne.io/fyne/v2"
+
 	"strandway/app/settings"
 	"strandway/app/translation"
 )
@@ -35,10 +37,13 @@ func (w *window) scaleLetters(by float32) {
 	if now == 0 {
 		now = 1
 	}
+	before := now
 	now = max(leastScale, min(float32(math.Round(float64(now+by)*10)/10), mostScale))
 	w.set.Scale = now
 	setScale(now)
 	w.app.Settings().SetTheme(w.th) // the toolkit looks for the scale again
+	size := w.win.Canvas().Size()
+	w.win.Resize(fyne.NewSize(size.Width*before/now, size.Height*before/now)) // the window stays as large as it is
 	w.redress()
 	w.keepSettings()
 	w.say(translation.Fill("Letters at {{.N}} %", "N", int(math.Round(float64(now)*100))))
