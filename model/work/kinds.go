@@ -24,13 +24,23 @@ const (
 
 // kind gives the index in the fabric of a kind by its canonical name.
 func (w *worker) kind(name string) uint16 {
-	if id, ok := w.kinds[name]; ok {
-		return id
+	if name == w.lastKind.name { // as most stitches of a row are
+		return w.lastKind.id
 	}
-	id := uint16(len(w.fab.Kinds))
-	w.fab.Kinds = append(w.fab.Kinds, w.lookUp(name))
-	w.kinds[name] = id
+	id, ok := w.kinds[name]
+	if !ok {
+		id = uint16(len(w.fab.Kinds))
+		w.fab.Kinds = append(w.fab.Kinds, w.lookUp(name))
+		w.kinds[name] = id
+	}
+	w.lastKind = kindOf{name, id}
 	return id
+}
+
+// kindOf is the index in the fabric of a kind by its name.
+type kindOf struct {
+	name string
+	id   uint16
 }
 
 // lookUp finds a kind in the library. A stitch that is defined in the pattern

@@ -69,6 +69,7 @@ type worker struct {
 	told     map[told]bool
 
 	kinds      map[string]uint16            // indexes in fab.Kinds
+	lastKind   kindOf                       // the one asked for last
 	learned    map[standing]syntax.Counting // what a row said of its turning chain holds for the rows after it
 	yarns      yarns                        // where each yarn is
 	ring       bool                         // the piece starts in a ring
