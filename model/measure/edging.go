@@ -56,22 +56,30 @@ func AlongSides(f *fabric.Fabric, r int) (left, right int) {
 	return left, right
 }
 
-// rowEnd is what one row end takes: by the tallest stitch at the row's two ends
-// that stands in the usual row below.
+// rowEnd is what one row end takes: by the height of the stitches at the row's
+// two ends that stand in the usual row below, so that both sides take the same.
 func rowEnd(f *fabric.Fabric, row *fabric.Row) (stitches float64, ok bool) {
-	chains := -1.0
-	for _, ids := range [2][2]int32{{row.First, min(row.First+2, row.Last)}, {max(row.Last-2, row.First), row.Last}} {
-		for id := ids[0]; id < ids[1]; id++ {
-			s := &f.Stitches[id]
-			if s.Flags&(fabric.NoLanding|fabric.Chain|fabric.Long) == 0 && s.NBase > 0 {
-				chains = max(chains, f.Kinds[s.Kind].Chains)
+	const near = 2 // a turning chain may stand before the stitch at the edge
+	sum, n := 0.0, 0.
+	at := func(first, step int32) {
+		for k := int32(0); k < near; k++ {
+			id := first + k*step
+			if id < row.First || id >= row.Last {
+				return
+			}
+			if s := &f.Stitches[id]; s.Flags&(fabric.NoLanding|fabric.Chain|fabric.Long) == 0 && s.NBase > 0 {
+				sum += trade.Standard().SCInEnd(f.Kinds[s.Kind].Chains)
+				n++
+				return
 			}
 		}
 	}
-	if chains < 0 {
+	at(row.First, 1)
+	at(row.Last-1, -1)
+	if n == 0 {
 		return 0, false
 	}
-	return trade.Standard().SCInEnd(chains), true
+	return sum / n, true
 }
 
 // spread says how so many stitches go into so many row ends: "2 in each of 9

@@ -105,6 +105,12 @@ func TestAlongRows(t *testing.T) {
 		{"sc rows, shells of 6 + 1", scarf, 6, 1, 13, "1 in each row end and 1 more in 3 of the 10, evenly spread"},
 		{"dc rows", "Ch 22.\nRow 1: Dc in 4th ch from hook (skipped 3 ch count as dc) and in each ch across, turn.\nRows 2-6: Ch 3 (counts as dc), dc in next st and in each st across, turn.\n",
 			1, 0, 12, "2 in each row end"},
+		{"rows of tr", "Ch 23.\nRow 1: Tr in 5th ch from hook (skipped 4 ch count as tr) and in each ch across, turn.\nRows 2-4: Ch 4 (counts as tr), tr in next st and in each st across, turn.\n",
+			1, 0, 12, "3 in each row end"},
+		{"griddle, an sc at one end and a dc at the other", "Ch 21.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn.\nRows 2-9: Ch 1, *sc in next st, dc in next st; rep from * across, turn.\n",
+			1, 0, 13, "1 in each row end and 1 more in 4 of the 9, evenly spread"},
+		{"two rows of sc and two of dc, shells of 4 + 1", "Ch 21.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn.\nRow 2: Ch 1, sc in each st across, turn.\nRow 3: Ch 3 (counts as dc), dc in next st and in each st across, turn.\nRow 4: Ch 3 (counts as dc), dc in next st and in each st across, turn.\nRows 5-6: Ch 1, sc in each st across, turn.\nRows 7-8: Rep Rows 3 and 4.\nRows 9-12: Rep Rows 5-8.\n",
+			4, 1, 17, "1 in each row end and 1 more in 5 of the 12, evenly spread"},
 		{"hdc rows", "Ch 21.\nRow 1: Hdc in 2nd ch from hook and in each ch across, turn.\nRows 2-4: Ch 1, hdc in each st across, turn.\n", 1, 0, 6, "1 in each row end and 1 more in 2 of the 4, evenly spread"},
 	} {
 		got := measure.AlongRows(worked(t, c.rows), c.multiple, c.plus)
