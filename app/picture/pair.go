@@ -320,9 +320,9 @@ func (p *Pair) says() string {
 	switch n := len(c.Stitches); {
 	case n == 1 && int(c.Lead) < len(m.Fabric().Stitches):
 		st := &m.Fabric().Stitches[c.Lead]
-		return fmt.Sprintf("%s of %s", m.Fabric().Kind(c.Lead).Name, m.Fabric().Rows[st.Row].Label)
+		return translation.Sentence(fmt.Sprintf("%s of %s", m.Fabric().Kind(c.Lead).Name, m.Fabric().Rows[st.Row].Label))
 	case n > 1:
-		return fmt.Sprintf("%d stitches chosen", n)
+		return translation.Fill("{{.N}} stitches chosen", "N", n)
 	}
 	if u := p.s.Unsure(); len(u.Stitches) > 0 {
 		return translation.Fill("what stands on the fault in {{.Row}} is pale", "Row", u.On)

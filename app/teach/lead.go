@@ -14,13 +14,14 @@ import (
 // drawHead draws the head: what is seen, and how much one step is.
 func (v *View) drawHead(d *control.Canvas, k theme.Tokens, size fyne.Size) []control.Spot {
 	d.Rect(0, 0, size.Width, size.Height, 0, k.Paper)
-	x := d.Words("Step", margin, 22, theme.Name, true, k.Ink)
+	x := d.Words(translation.Say("Step"), margin, 22, theme.Name, true, k.Ink)
 	right := size.Width - margin
 	var spots []control.Spot
 	for _, c := range []struct {
 		name string
 		by   steps.By
 	}{{"By stitch", steps.Stitch}, {"By row", steps.Row}} {
+		c.name = translation.Say(c.name)
 		w := control.Width(c.name, theme.Second, true) + 22
 		right -= w
 		if c.by == v.by {
@@ -39,7 +40,7 @@ func (v *View) drawHead(d *control.Canvas, k theme.Tokens, size fyne.Size) []con
 	}
 	d.WordsMid(hand, right+w/2, 22, theme.Second, v.left, k.Ink2)
 	spots = append([]control.Spot{{X: right, Y: 8, W: w, H: 29, Do: func() { v.Hand(!v.left); v.focus() }}}, spots...)
-	says := control.Fitted("what a camera sees, in the teaching colourway", theme.Second, false, right-x-20)
+	says := control.Fitted(translation.Say("what a camera sees, in the teaching colourway"), theme.Second, false, right-x-20)
 	d.Words(says, x+10, 22, theme.Second, false, k.Ink2)
 	return spots
 }
@@ -47,20 +48,20 @@ func (v *View) drawHead(d *control.Canvas, k theme.Tokens, size fyne.Size) []con
 // drawFoot draws what leads through the steps.
 func (v *View) drawFoot(d *control.Canvas, k theme.Tokens, size fyne.Size) []control.Spot {
 	d.Rect(0, 0, size.Width, size.Height, 0, k.Paper)
-	step := "stitch"
+	on := "Next stitch"
 	if v.by == steps.Row {
-		step = "row"
+		on = "Next row"
 	}
 	const y = 10
 	back := d.Button(k, "Back", margin, y, false, false, func() { v.Walk(-1) })
-	next := d.Button(k, "Next "+step, back.X+back.W+8, y, true, false, func() { v.Walk(1) })
+	next := d.Button(k, on, back.X+back.W+8, y, true, false, func() { v.Walk(1) })
 	save := d.Button(k, "Save frames…", size.Width-margin, y, false, true, func() {
 		if v.Save != nil {
 			v.Save()
 		}
 	})
 	from := next.X + next.W + 16
-	hint := control.Fitted("Page Up and Page Down, or a foot switch", theme.Second, false, save.X-from-12)
+	hint := control.Fitted(translation.Say("Page Up and Page Down, or a foot switch"), theme.Second, false, save.X-from-12)
 	d.Words(hint, from, y+16, theme.Second, false, k.Ink2)
 	return []control.Spot{back, next, save}
 }
