@@ -65,11 +65,22 @@ func (r *reader) isPieceHead(i int, l line) bool {
 		return false // a line of materials
 	}
 	c := []rune(text)[0]
-	if !unicode.IsUpper(c) && !unicode.IsDigit(c) || r.readable(text) > .6 && !plainName.MatchString(text) && !shaping.MatchString(text) || foundationAt(text) >= 0 && !strings.Contains(text, "(") {
+	if !unicode.IsUpper(c) && !unicode.IsDigit(c) && !lowerHead(text) || r.readable(text) > .6 && !plainName.MatchString(text) && !shaping.MatchString(text) || foundationAt(text) >= 0 && !strings.Contains(text, "(") {
 		return false
 	}
 	upper := text == strings.ToUpper(text) || firstOf.MatchString(text) || shaping.MatchString(text)
-	return (upper || pieceWords.MatchString(text) || strings.HasSuffix(l.text, ":") || titled(text)) && r.rowsFollow(i)
+	return (upper || lowerHead(text) || pieceWords.MatchString(text) || strings.HasSuffix(l.text, ":") || titled(text)) && r.rowsFollow(i)
+}
+
+// smallHead is a heading in small letters: "leaf (green, 3 pcs)".
+var smallHead = regexp.MustCompile(`^[\pL][\pL ]{1,24} \(([^)]{2,30})\)$`)
+
+// howMany says how often a piece is made.
+var howMany = regexp.MustCompile(`(?i)\bpcs?\b|\bpieces?\b|\bmake\b|\bx ?\d|\d ?x\b`)
+
+func lowerHead(text string) bool {
+	m := smallHead.FindStringSubmatch(text)
+	return m != nil && (howMany.MatchString(m[1]) || colourIn(m[1]) != "")
 }
 
 // titled reports whether the longer words of a line begin with capitals.
@@ -126,7 +137,7 @@ func (r *reader) fact(l line, gap bool) {
 		r.addSpecial(l)
 		return
 	}
-	if r.defines(l) && r.section != abbreviations {
+	if r.defines(l) && (r.section != abbreviations || len(strings.Fields(l.text)) > 7 && !strings.Contains(l.text, ";")) {
 		r.addSpecial(l)
 		return
 	}

@@ -9,6 +9,11 @@ import (
 // foundation sees the chain or ring with which a piece begins, with what stands before it in its sentence.
 func (r *reader) foundation(l line, gap bool) bool {
 	at := foundationAt(l.text)
+	if m := definitionForm.FindStringSubmatch(l.text); at > 0 && m != nil { // how a stitch of the library is made
+		if _, ok := r.lib.Read(strings.TrimSpace(m[1]), strings.ToLower(r.terms)); ok {
+			return false
+		}
+	}
 	if at < 0 || r.section == abbreviations && !(gap && at == 0) || r.section == gauge && swatch.MatchString(l.text) || r.open != nil && !r.open.remark && !gap && r.heading == nil && !r.piece().ended {
 		return false
 	}

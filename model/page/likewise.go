@@ -14,7 +14,7 @@ var likeForm = regexp.MustCompile(`(?i)^(?:(?:work|make|made|begin|start|rep(?:e
 
 // likeRows are the rows of the other piece that are meant.
 var (
-	likeRows = regexp.MustCompile(`(?i)\b(?:rows?|rnds?|rounds?|r)\s*(\d{1,3})(?:\s*(?:[-–—]|to|through|thru)\s*(?:(?:row|rnd|round|r)\s*)?(\d{1,3}))?|\b(\d{1,3})(?:st|nd|rd|th)\s+(?:row|rnd|round)`)
+	likeRows = regexp.MustCompile(`(?i)\b(?:rows?|rnds?|rounds?|r)\s*(\d{1,3})(?:\s*(?:[-–—]|to|through|thru)\s*(?:(?:row|rnd|round|r)\s*)?(\d{1,3}))?|\b(\d{1,3})(?:st|nd|rd|th)(?:\s+(?:and|to)\s+(\d{1,3})(?:st|nd|rd|th))?\s+(?:row|rnd|round)s?`)
 	likeTo   = regexp.MustCompile(`(?i)\b(?:to|until|through|thru|up to|till|including|ending with|ending after)\s+(?:and including\s+)?(?:the\s+)?(?:end of\s+)?(?:(?:row|rnd|round|r)\s*(\d{1,3})|(\d{1,3})(?:st|nd|rd|th)\s+(?:row|rnd|round))`)
 )
 
@@ -108,6 +108,16 @@ var (
 // likewise writes the rows of another piece where a sentence sends the reader there. The sentence stays as a remark.
 func (r *reader) likewise(x *passage) bool {
 	text := x.text()
+	if at := strings.Index(text, ", then "); at > 0 && r.sendsToAnother(text[:at]) { // what follows is worked after those rows
+		if !r.likewise(x.to(at)) {
+			return false
+		}
+		rest := x.from(at + len(", then "))
+		rest.remark = false
+		r.open = rest
+		r.close()
+		return true
+	}
 	head := headOf(text)
 	if !r.sendsToAnother(text) {
 		return false
@@ -124,7 +134,7 @@ func (r *reader) likewise(x *passage) bool {
 		target = nil // the heading begins a new piece
 	}
 	from, end := r.another(text, target)
-	if from == nil || head == "" && !anew && target.begun {
+	if from == nil || head == "" && !anew && target.begun && target.last > 0 {
 		return false
 	}
 	if anew {
@@ -188,6 +198,10 @@ func (r *reader) copyRows(target *piece, from *stretch, x *passage, head string)
 		if n > 0 {
 			target.last = max(target.last, n)
 		}
+		if founded { // on a foundation of its own the counts are others
+			own := len(headOf(w.text()))
+			w = w.to(own + r.countAt(w.text()[own:]))
+		}
 		target.add(w)
 	}
 	return true
@@ -206,8 +220,8 @@ func likeRange(text, head string) (first, last int) {
 	}
 	if m := likeRows.FindStringSubmatch(text); m != nil {
 		first, _ = strconv.Atoi(m[1] + m[3])
-		if last = first; m[2] != "" {
-			last, _ = strconv.Atoi(m[2])
+		if last = first; m[2]+m[4] != "" {
+			last, _ = strconv.Atoi(m[2] + m[4])
 		}
 		return first, last
 	}

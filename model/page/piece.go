@@ -2,6 +2,8 @@ package page
 
 import (
 	"fmt"
+	"regexp"
+	"slices"
 	"sort"
 	"strings"
 
@@ -94,12 +96,22 @@ func (r *reader) piece() *piece {
 	return r.pieces[len(r.pieces)-1]
 }
 
+// bareChain is a chain and no more.
+var bareChain = regexp.MustCompile(`(?i)^(?:make (?:a )?)?(?:ch|chain)s?\s*\d+\.?$|^\d+\s*(?:ch|chains?)\.?$`)
+
 // finish puts the pieces into the pattern.
 func (r *reader) finish() {
 	rules := ""
 	for _, s := range r.rules {
 		rules += "Note: " + s + "\n"
 	}
+	r.pieces = slices.DeleteFunc(r.pieces, func(p *piece) bool {
+		cord := p != r.pieces[0] && strings.HasPrefix(p.name, "Part ") && len(p.written) == 1 && bareChain.MatchString(p.written[0].text())
+		if cord { // a chain that nothing is worked on is a cord, not a piece
+			r.prose = append(r.prose, p.written[0].text())
+		}
+		return cord
+	})
 	for _, p := range r.pieces {
 		for i := range p.from {
 			p.from[i].rows += len(rules)

@@ -32,7 +32,7 @@ var headings = func() map[string]section {
 		gauge: `gauge|tension`,
 		sizes: `size|sizes|sizing|measurements|finished size|finished sizes|finished measurements|finished circumference|finished dimensions|
 			dimensions|to fit|actual size|approximate size|finished`,
-		abbreviations: `abbreviations|abbreviation|abbreviations used|stitches used|stitches|stitches and abbreviations|key|stitch abbreviations|
+		abbreviations: `abbreviations|abbreviation|abbr|abbrev|abbrevs|abbreviations used|stitches used|stitches|stitches and abbreviations|key|stitch abbreviations|
 			abbreviations (us)|abbreviations (us terms)|abbreviations (uk)|abbreviations (uk terms)|terms|terminology|stitch key`,
 		specials: `special stitches|special stitch|special stitches used|stitch guide|special abbreviations|special abbreviation|stitch glossary|
 			pattern stitches|special techniques|special terms|stitch notes`,
@@ -78,25 +78,37 @@ func sectionHead(text string) (s section, rest string, ok bool) {
 
 // Forms of the lines with which rows begin.
 var (
+	// inWords is an ordinal in words: "ninth", "twenty-fourth".
+	inWords = `(?:(?:twenty|thirty|forty)-)?(?:first|second|third|fourth|fifth|sixth|seventh|eighth|ninth|tenth|eleventh|twelfth|thirteenth|fourteenth|fifteenth|sixteenth|seventeenth|eighteenth|nineteenth|twentieth|thirtieth|fortieth)`
 	numbers = `#?\s*\d{1,4}(?:st|nd|rd|th|d)?`
 	several = numbers + `(?:\s*(?:[-–—,&+]|to|and|through|thru)\s*(?:(?:and|row|rnd|round|r)\s*)?` + numbers + `)*`
 	rowHead = regexp.MustCompile(`(?i)^(?:[-•*]\s+)?(?:\d{1,2}[.)]\s+)?(?:(?:with|using)\s+[\pL\d]{1,12},\s+)?(?:(?:rows?|rnds?|rounds?|rds?|rw|r)\s*\.?\s*(?:nos?\.?\s*)?` + several + `|` +
 		several + `(?:st|nd|rd|th)?\s*(?:[(\[][^)\]]{1,40}[)\]]\s*)?(?:rows?|rnds?|rounds?|rds?)|` +
-		`(?:first|second|third|fourth|fifth|sixth|seventh|eighth|ninth|tenth|next|last|final)\s+(?:rows?|rnds?|rounds?|rds?)|` +
+		`(?:` + inWords + `(?:\s*(?:,|and|to|&)\s*` + inWords + `)*|next|last|final)\s+(?:rows?|rnds?|rounds?|rds?)|` +
 		`(?:next|following|last)\s+(?:\d+|two|three|four|five|six|seven|eight|nine|ten)\s*(?:[(\[][\d\s,:/-]+[)\]]\s*)?(?:rows|rnds|rounds|rds)|` +
 		`(?:(?:all|every|each)\s+)?(?:the\s+)?(?:(?:even|odd)(?:[- ]numbered)?|ws|rs|(?:wrong|right)[- ]side)\s+(?:rows?|rnds?|rounds?)|` +
 		`(?:foundation|base|set[- ]?up|joining|edging|border|beginning|ribbing|increase|decrease|pattern)\s+(?:row|rnd|round)\b(?:\s*\d+)?)(?:[^\pL\d]|$)`)
 	bareHead = regexp.MustCompile(`^(\d{1,3}(?:[-–]\d{1,3})?)\s*(?:[.):]|\s[-–])\s+(\S.*)$`)
-	midHead  = regexp.MustCompile(`(?i)(?:[.)\]!]["”]?|with [\pL]{1,12},|using [\pL]{1,12},)\s+((?:(?:row|rnd|round)s?\s*\d{1,3}|r\d{1,3}|\d{1,3}(?:st|nd|rd|th|d)\s+(?:row|rnd|round)s?|(?:first|second|third|fourth|fifth|sixth|seventh|eighth|ninth|tenth)\s+(?:row|rnd|round))\s*(?:[-–](?:\s*\d+)?\s*)?(?:\([^)]{1,20}\)\s*)?(?:[:.–—]|\s-\s))`)
+	midHead  = regexp.MustCompile(`(?i)(?:[.)\]!]["”]?|with [\pL]{1,12},|using [\pL]{1,12},)\s+((?:(?:row|rnd|round)s?\s*\d{1,3}|r\d{1,3}|\d{1,3}(?:st|nd|rd|th|d)\s+(?:row|rnd|round)s?|` + inWords + `(?:\s*(?:and|to)\s*` + inWords + `)?\s+(?:row|rnd|round)s?)\s*(?:[-–](?:\s*\d+)?\s*)?(?:\([^)]{1,20}\)\s*)?(?:[:.–—]|\s-\s))`)
 	firstNum = regexp.MustCompile(`\d+`)
 
 	// ringStart is what a piece worked from its middle begins with.
-	ringStart  = regexp.MustCompile(`(?i)(?:magic|adjustable|sliding|slip)\s+(?:ring|circle|loop)|\bMR\b|\bin(?:to)? (?:the )?(?:ring|mr)\b|form (?:a |the )?(?:ring|circle)`)
-	chainStart = regexp.MustCompile(`(?i)\b(?:(?:make (?:a )?|work )?(?:ch|chains?|chained|fsc|fdc|fhdc)\s*(?:x\s*|of\s+)?(\d+|n\b|\d+n\b|(?:a|any)\s+(?:multiple|number|even|odd))|(?:make|cast on|work)\s+(\d+)\s*(?:[(\[][\d\s,:;/–-]+[)\]]\s*)*(?:ch|chains?)\b|(\d+)\s*(?:[(\[][\d\s,:;/–-]+[)\]]\s*)*(?:ch|chains?|foundation)\b)`)
+	ringStart  = regexp.MustCompile(`(?i)(?:magic|adjustable|sliding|slip)\s+(?:ring|circle|loop)|\bMR\b|\bin(?:to)? (?:the )?(?:ring|mr)\b|form (?:a |the )?(?:ring|circle)|^\D{0,12}\d+ ?\w{2,3} in (?-i:[A-Z]{1,2})\b`)
+	chainStart = regexp.MustCompile(`(?i)\b(?:(?:make (?:a )?|work )?(?:ch|chains?|chained|fsc|fdc|fhdc)\s*(?:x\s*|of\s+)?(\d+|n\b|(?:four|five|six|seven|eight|nine|ten|twelve|fourteen|fifteen|sixteen|eighteen|twenty|thirty|forty|fifty|sixty)\b|\d+n\b|(?:a|any)\s+(?:multiple|number|even|odd))|(?:make|cast on|work)\s+(\d+)\s*(?:[(\[][\d\s,:;/–-]+[)\]]\s*)*(?:ch|chains?)\b|(\d+)\s*(?:[(\[][\d\s,:;/–-]+[)\]]\s*)*(?:ch|chains?|foundation)\b)`)
 	notChain   = regexp.MustCompile(`(?i)^[^.;]{0,24}\b(?:counts?|at (?:the )?(?:beg|start)|sps?\b|spaces?|loops?|throughout)`)
 	fromHook   = regexp.MustCompile(`(?i)\b(?:chain|ch|st|stitch)s?\s+(?:away\s+)?from\s+(?:the\s+)?hook`)
 )
 
 // ordinalNumbers are the spelled ordinals of headings.
-var ordinalNumbers = map[string]int{"first": 1, "second": 2, "third": 3, "fourth": 4, "fifth": 5, "sixth": 6, "seventh": 7,
-	"eighth": 8, "ninth": 9, "tenth": 10}
+var ordinalNumbers = func() map[string]int {
+	m := map[string]int{"thirtieth": 30, "fortieth": 40}
+	for i, w := range strings.Fields("first second third fourth fifth sixth seventh eighth ninth tenth eleventh twelfth thirteenth fourteenth fifteenth sixteenth seventeenth eighteenth nineteenth twentieth") {
+		m[w] = i + 1
+		for k, ten := range []string{"twenty", "thirty", "forty"} {
+			if i < 9 {
+				m[ten+"-"+w] = 20 + 10*k + i + 1
+			}
+		}
+	}
+	return m
+}()

@@ -25,7 +25,7 @@ var (
 	listNumber  = regexp.MustCompile(`(?i)^(?:no|nr|pattern|design)\.?\s*\d+[.:]?\s*[-–—:.]*\s*`)
 	inBrackets  = regexp.MustCompile(`\s*[(\[][^)\]]*[)\]]$`)
 	freePattern = regexp.MustCompile(`(?i)\s*[-–—:|,]*\s*\b(?:a )?(?:free |pdf )?(?:crochet )?pattern$|^(?:free )?(?:crochet )?pattern\s*:\s*`)
-	afterDash   = regexp.MustCompile(`\s[-–—]\s+\p{Ll}.*$`)
+	afterDash   = regexp.MustCompile(`\s[-–—~|]\s+\p{Ll}.*$`)
 )
 
 // titleOf is the name in a page's first line, without its number, page number and asides.

@@ -145,7 +145,7 @@ func (r *reader) countingAt(k int) bool {
 
 // forStitch sees the "a treble" of "chain 5 (for a treble and 2 chain)".
 func (r *reader) forStitch(k int) bool {
-	for r.wordAt(k, "a", "the", "first", "1st", "one") || r.number(k) {
+	for r.wordAt(k, "a", "the", "first", "1st", "one") || r.number(k) || r.peek(k).kind == ordinalToken {
 		k++
 	}
 	return r.stitchWord(min(r.i+k, len(r.tokens)-1))

@@ -159,6 +159,9 @@ func (r *reader) countSentence() bool {
 	case ".":
 		return r.countAhead(0)
 	case ";", ",":
+		if r.tokens[r.i-1].text == ";" && r.countAhead(0) { // "; twenty stitches."
+			return true
+		}
 		for k := 1; k < 5 && !r.wordAt(k, ",", ";", "."); k++ {
 			if r.wordAt(k, "total", "made") || r.wordAt(k, "in") && r.wordAt(k+1, "all") {
 				return true
@@ -176,6 +179,12 @@ func (r *reader) tallyYarn(t *Tally) bool {
 		return true
 	}
 	return r.is(wordToken) && r.ownYarn(&t.Yarn)
+}
+
+// ownHalf sees "half CL", where CL is a stitch of the pattern's own.
+func (r *reader) ownHalf() bool {
+	n, _ := r.ownStitch(min(r.i+1, len(r.tokens)-1))
+	return n > 0
 }
 
 // bySize reads a count that gives one number for each size: "60, 72", "60/72 sts".
@@ -216,7 +225,7 @@ func (r *reader) tallies() []Tally {
 		if r.word("block", "blocks") && r.tree.Units["block"] == nil { // of a piece from corner to corner
 			r.pass(1)
 			t.Each = true
-		} else if r.word("half", "full", "part", "partial") && !r.stitchWord(r.i) && r.peek(1).kind == wordToken { // "2 half shells"
+		} else if r.word("half", "full", "part", "partial") && !(r.stitchWord(r.i) && !r.ownHalf()) && r.peek(1).kind == wordToken { // "2 half shells"
 			r.pass(1)
 			t.What, t.Name, t.Chains, _ = r.what()
 			t.Each = true
@@ -225,7 +234,7 @@ func (r *reader) tallies() []Tally {
 		} else if what, name, chains, ok := r.what(); ok {
 			t.What, t.Name, t.Chains = what, name, chains
 			r.fill("st") // "24 sc sts"
-		} else if len(out) > 0 && r.is(wordToken) && !grammar[r.tok().text] && (r.wordAt(1, ",", ")", "]", ".", "and") || r.peek(1).kind == lineToken) { // "2 handles"
+		} else if len(out) > 0 && r.is(wordToken) && (!grammar[r.tok().text] || r.word("row", "rnd")) && (r.wordAt(1, ",", ")", "]", ".", "and") || r.peek(1).kind == lineToken) { // "2 handles"
 			r.pass(1)
 			t.Each = true
 		} else if r.is(wordToken) && !r.word("turn", "join", "ch", "and", "do", "fasten", "per", "in", "on", "total", "made") {

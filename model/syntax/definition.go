@@ -130,7 +130,7 @@ func (r *reader) dropsLoop() bool {
 		return false
 	}
 	for ; r.peek(k).kind != lineToken && r.peek(k).kind != endToken; k++ {
-		if (r.wordAt(k, "draw", "pull", "drop", "remove") || r.wordAt(k, "take") && r.wordAt(k+1, "hook")) && (r.wordAt(k+1, "the", "loop", "hook", "dropped", "this") || r.wordAt(k+2, "loop", "hook")) {
+		if (r.wordAt(k, "draw", "pull", "drop", "remove") || r.wordAt(k, "take") && r.wordAt(k+1, "hook")) && (r.wordAt(k+1, "the", "loop", "hook", "dropped", "this", "through") || r.wordAt(k+2, "loop", "hook")) {
 			return true
 		}
 	}

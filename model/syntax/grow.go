@@ -30,7 +30,7 @@ func (r *reader) growsHere() []Node {
 	}
 	manner := false
 	for !r.ended() && !r.word(".", "(", ";", dash) {
-		manner = manner || r.word("thus", "established", "manner", "way", "inc", "increasing", "fashion", "set")
+		manner = manner || r.word("thus", "established", "manner", "way", "inc", "increasing", "fashion", "set", "less", "fewer", "more")
 		r.pass(1)
 	}
 	if !manner {

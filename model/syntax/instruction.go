@@ -79,6 +79,10 @@ func (r *reader) items(stop func() bool) []Node {
 			continue
 		}
 		before := r.i
+		if rep := r.fromStart(out); rep != nil {
+			out = rep
+			continue
+		}
 		if nodes := r.item(); nodes != nil {
 			out = append(out, nodes...)
 			continue
@@ -148,6 +152,11 @@ func (r *reader) item() []Node {
 		if n := r.negation(); n != nil {
 			return n
 		}
+		if t.text == "without" && r.wordAt(1, "inc", "dec", "shaping", "increasing", "decreasing", "any") {
+			return r.keep()
+		}
+	case "increasing", "decreasing":
+		return r.keep()
 	case "join", "close", "unite", "connect":
 		if n := r.joinOther(); n != nil {
 			return n
@@ -355,6 +364,16 @@ func (r *reader) working() []Node {
 	start := r.i
 	if r.word("work") && r.wordAt(1, "row", "rnd") && r.number(2) {
 		return r.rowRef()
+	}
+	if r.word("work") && r.wordAt(1, "next", "first", "last") && r.number(2) && r.stitchWord(min(r.i+3, len(r.tokens)-1)) { // "work next 2 tr tog"
+		r.pass(1)
+		p := &Place{}
+		r.commonPlace(p)
+		if p.What == InKind && r.eat("tog") {
+			p.Span = r.span(start)
+			return []Node{&Make{Span: p.Span, N: Plain(1), Kind: r.together(r.bare(p.Name), p.N.B), Place: p}}
+		}
+		r.i = start
 	}
 	if n := r.along(); n != nil {
 		return n

@@ -263,12 +263,11 @@ func lexeme(raw string) token {
 			}
 		}
 	}
-	if n, ok := numberWords[low]; ok {
-		t.kind, t.n = numberToken, n
-		return t
-	}
-	if n, ok := ordinalWords[low]; ok {
+	if n, ordinal, ok := spelled(low); ok && ordinal {
 		t.kind, t.text, t.n = ordinalToken, "nth", n
+		return t
+	} else if ok {
+		t.kind, t.n = numberToken, n
 		return t
 	}
 	if to, ok := misprints[low]; ok {

@@ -34,6 +34,11 @@ func (r *reader) stitchAt(i int) (int, string) {
 	if n, name := r.ownStitch(i); n > 0 {
 		return n, name
 	}
+	if t.text == "half" { // "half CL", of a stitch of the pattern's own
+		if n, name := r.ownStitch(min(i+1, len(r.tokens)-1)); n > 0 {
+			return n + 1, name
+		}
+	}
 	switch t.text {
 	case slipStitch:
 		return 1, slipStitch

@@ -7,7 +7,7 @@ func (r *reader) placeWord() bool {
 	if r.word("to") {
 		return !r.wordAt(1, "end", "last", "the", "form", "join", "centre", "corner", "within", "close", "make") || r.words("to", "the") && (r.wordAt(2, "top", "first", "next") || r.peek(2).kind == ordinalToken)
 	}
-	if r.word("rnd") && r.lower(r.tok()) == "round" && (r.wordAt(1, "post", "the", "stem", "next") || r.stitchWord(min(r.i+1, len(r.tokens)-1))) {
+	if r.word("rnd") && r.lower(r.tok()) == "round" && (r.wordAt(1, "post", "the", "stem", "next", "each", "same") || r.stitchWord(min(r.i+1, len(r.tokens)-1))) {
 		return true // "1dc round stem of next tr"
 	}
 	if r.word("of") {
@@ -87,7 +87,7 @@ func (r *reader) placeBody(p *Place) {
 		}
 		r.fill("in", "the")
 	}
-	if between || r.words("sp", "between") || r.word("next", "each") && (r.wordAt(1, "gap", "gaps") || r.wordAt(1, "sp") && r.wordAt(2, "between")) {
+	if between || r.words("sp", "between") || r.words("sp", "before") || r.words("sp", "after") || r.word("next", "each") && (r.wordAt(1, "gap", "gaps") || r.wordAt(1, "sp") && r.wordAt(2, "between")) {
 		r.gap(p)
 		return
 	}
@@ -123,6 +123,11 @@ func (r *reader) placeBody(p *Place) {
 		return
 	case r.is(ordinalToken), r.word("first") && r.wordAt(1, "ch") && r.wordAt(2, "from"):
 		r.ordinalPlace(p)
+		return
+	case r.word("centre") && r.wordAt(1, "back", "front") && r.wordAt(2, "of"): // "at center back of foundation ch"
+		r.pass(2)
+		p.What = InCh
+		r.underside(p)
 		return
 	case r.eat("centre"):
 		p.Centre, p.Ord = true, Same
@@ -244,6 +249,9 @@ func (r *reader) commonPlace(p *Place) {
 	}
 	skipped := r.eat("skipped")
 	unworked, rem := r.unworked(), false
+	if r.word("half") && p.Ord == Next && r.ownHalf() { // "3 dc in top of half CL", with which the row begins
+		p.Ord = First
+	}
 	if r.word("rem") && (p.Ord == Next || p.Ord == Each) { // "in remaining sts"
 		r.pass(1)
 		rem = r.number(0)
@@ -257,6 +265,7 @@ func (r *reader) commonPlace(p *Place) {
 		}
 	}
 	skipped = r.eat("skipped") || skipped
+	r.fill("raised")
 	unworked = r.unworked() || unworked
 	if r.word("row", "rnd") && r.number(1) && (r.wordAt(2, "st") || r.stitchWord(min(r.i+2, len(r.tokens)-1))) { // "next Rnd 1 sc"
 		p.Row = r.peek(1).n
@@ -401,6 +410,7 @@ func (r *reader) eachOf(p *Place) {
 		p.N = q
 	}
 	skipped := r.eat("skipped")
+	r.fill("raised")
 	unworked = r.unworked() || unworked
 	p.What, p.Name, p.Chains, _ = r.what()
 	if unworked {
@@ -413,6 +423,7 @@ func (r *reader) eachOf(p *Place) {
 	if r.underside(p) {
 		return
 	}
+	r.fill("around")                                       // "in each of the 64 ch around"
 	if r.word("between") && r.wordAt(1, "the", "corner") { // "each of the 25 sts between the corners"
 		r.toSeparator()
 		return

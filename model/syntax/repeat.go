@@ -121,6 +121,38 @@ func (r *reader) repMarks() {
 	}
 }
 
+// fromStart reads "1 sc, dec; rep around": without a mark the row repeats from its first stitch.
+func (r *reader) fromStart(out []Node) []Node {
+	if r.depth != 1 || r.stars > 0 || !r.word("rep") || !r.repClause() || r.wordAt(1, "from", "between", "*", "**", "†", "‡", "#", "+", "until", ".", ",", ";") {
+		return nil
+	}
+	at := 0
+loop:
+	for at < len(out) {
+		switch out[at].(type) {
+		case *ChainN, *Yarn, *Note, *Turn, *Along:
+			at++
+		default:
+			break loop
+		}
+	}
+	if at == len(out) {
+		return nil
+	}
+	r.pass(1)
+	ext := r.repExtent()
+	body := append([]Node{}, out[at:]...)
+	r.placed(body)
+	inTurn(body)
+	rep := &Repeat{Body: body, Ext: ext}
+	rep.Ext.Soft = false
+	r.endings(rep, false)
+	if last := r.i - 1; !r.outside {
+		rep.Span = diag.Span{Start: body[0].At().Start, End: r.tokens[last].end}
+	}
+	return append(out[:at:at], rep)
+}
+
 // lostStar reports a "rep from *" that no star opens.
 func (r *reader) lostStar() []Node {
 	start := r.i
@@ -183,6 +215,10 @@ func (r *reader) times() (Extent, bool) {
 		r.pass(1)
 		what, _, _, _ := r.what()
 		return Extent{How: ToNext, What: what}, true
+	case r.word("to") && r.wordAt(1, "half") && func() bool { n, _ := r.ownStitch(min(r.i+2, len(r.tokens)-1)); return n > 0 }():
+		r.pass(1)
+		what, name, _, _ := r.what()
+		return Extent{How: ToLast, N: Plain(1), What: what, Name: name}, true
 	case r.word("to") && r.toSpace(1):
 		r.pass(1)
 		r.fill("next", "the", "first")

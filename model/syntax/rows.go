@@ -83,6 +83,11 @@ func (r *reader) rowRef() []Node {
 	}
 	r.swaps(x)
 	x.Span = r.span(start)
+	if r.word(",") && r.wordAt(1, "omitting", "omit") { // ", omitting the 3 ch at end of last repeat"
+		from := r.i + 1
+		r.skipTo(".", "(", ";")
+		return []Node{x, &Note{Span: r.span(from), Text: r.textFrom(from)}}
+	}
 	if r.word("in") && r.wordAt(1, "this", "the", "colour") { // "in this colour order: A, B"
 		from := r.i
 		r.skipTo(".")

@@ -104,9 +104,14 @@ func (r *reader) leave() []Node {
 	if s.N.IsZero() {
 		s.What, s.Name, s.Chains = InSt, "", 0
 	}
-	if r.fill("behind"); !r.eat("unworked") && !(r.wordBefore(r.i, "st", "sp", "ch", "loop", "rest") && (r.ended() || r.word(".", ",", ";", "turn", "("))) { // "leaving a long tail"
+	if r.fill("behind"); !r.eat("unworked") && !(r.wordBefore(r.i, "st", "sp", "ch", "loop", "rest") && (r.ended() || r.word(".", ",", ";", "turn", "(", "for"))) { // "leaving a long tail"
 		r.i = start
 		return r.keep()
+	}
+	if r.word("for") { // "leaving 8 sts for neck"
+		for r.is(wordToken) {
+			r.pass(1)
+		}
 	}
 	s.Span = r.span(start)
 	return []Node{s}

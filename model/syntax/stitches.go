@@ -18,6 +18,10 @@ func (r *reader) makes() []Node {
 		r.fill("more")
 	}
 	r.fill("a", "an", "work", "one")
+	plain := r.word("plain") && r.stitchWord(min(r.i+1, len(r.tokens)-1))
+	if plain {
+		r.pass(1)
+	}
 	switch {
 	case r.word("inc"), r.words("invisible", "inc"):
 		r.eat("invisible")
@@ -70,6 +74,11 @@ func (r *reader) makes() []Node {
 		}
 		return []Node{edge, m}
 	}
+	if plain && !lead && (r.word(".", ",", ";") || r.ended()) { // "Plain double crochet."
+		m.Place = &Place{Span: r.span(start), Ord: Each, N: Plain(1), Ext: Extent{How: Across}}
+		m.Span = m.Place.Span
+		return []Node{m}
+	}
 	if !r.makePlace(m, start, lead) {
 		r.i = start
 		return nil
@@ -119,7 +128,11 @@ func (r *reader) overSeveral(m *Make) []Node {
 		return nil
 	}
 	rest := &Skip{Span: p.Span, N: Plain(p.N.B - 1), What: InSt}
-	p.N = Plain(1)
+	last := p.Ord == Last
+	if p.N = Plain(1); last {
+		p.Ord = Next
+		return []Node{rest, m}
+	}
 	return []Node{m, rest}
 }
 

@@ -81,6 +81,10 @@ func (r *reader) oneWhat() (what What, name string, chains int, ok bool) {
 	switch t.text {
 	case made, madeOf, glued:
 		r.pass(1)
+		if r.word("(", "[") && r.sizesHere() > 0 && r.tok().match > 0 && (r.tokens[r.tok().match+1].text == "sp" || r.tokens[r.tok().match+1].text == "loop") { // "ch-6 (6, 8) sps"
+			r.i = r.tok().match + 2
+			return InSp, "", 0, true
+		}
 		if r.eat("corner") {
 			r.fill("sp", "loop")
 			return InCorner, "", t.n, true
@@ -189,12 +193,12 @@ func (r *reader) loopWord() Loop {
 		loop = BackLoop
 	case r.word("front", "flo"):
 		loop = FrontLoop
-	case r.tok().kind == ordinalToken && r.tok().n == 3:
+	case r.tok().kind == ordinalToken && r.tok().n == 3, r.word("hbl", "lbl"):
 		loop = ThirdLoop
 	default:
 		return BothLoops
 	}
-	short := r.word("blo", "flo", "tbl")
+	short := r.word("blo", "flo", "tbl", "hbl", "lbl")
 	r.pass(1)
 	if !short && !r.eat("loop") && (loop == FrontLoop || !r.eat("bump") && !r.eat("hump") && !r.eat("bumps")) {
 		r.i = start

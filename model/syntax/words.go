@@ -92,10 +92,35 @@ var grammarWords = func() []string {
 
 var numberWords = map[string]int{"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8,
 	"nine": 9, "ten": 10, "eleven": 11, "twelve": 12, "thirteen": 13, "fourteen": 14, "fifteen": 15, "sixteen": 16,
-	"eighteen": 18, "twenty": 20, "thirty": 30, "forty": 40, "fifty": 50}
+	"seventeen": 17, "eighteen": 18, "nineteen": 19, "twenty": 20, "thirty": 30, "forty": 40, "fifty": 50, "sixty": 60, "seventy": 70, "eighty": 80, "ninety": 90}
 
 var ordinalWords = map[string]int{"second": 2, "third": 3, "fourth": 4, "fifth": 5, "sixth": 6, "seventh": 7, "eighth": 8,
-	"ninth": 9, "tenth": 10, "eleventh": 11, "twelfth": 12}
+	"ninth": 9, "tenth": 10, "eleventh": 11, "twelfth": 12, "thirteenth": 13, "fourteenth": 14, "fifteenth": 15, "sixteenth": 16,
+	"seventeenth": 17, "eighteenth": 18, "nineteenth": 19, "twentieth": 20, "thirtieth": 30, "fortieth": 40, "fiftieth": 50}
+
+// spelled reads a number or an ordinal in words, "twenty", "twenty-four", "twenty-fourth"; ordinal says which.
+func spelled(low string) (n int, ordinal, ok bool) {
+	tens, unit, hyphened := strings.Cut(low, "-")
+	if !hyphened {
+		if n, ok = numberWords[low]; ok {
+			return n, false, true
+		}
+		n, ok = ordinalWords[low]
+		return n, true, ok
+	}
+	ten := numberWords[tens]
+	if ten < 20 {
+		return 0, false, false
+	}
+	if unit == "first" {
+		return ten + 1, true, true
+	}
+	if n, ok = numberWords[unit]; ok && n < 10 {
+		return ten + n, false, true
+	}
+	n, ok = ordinalWords[unit]
+	return ten + n, true, ok && n < 10
+}
 
 // often says how many times; "once" and its like stand for a number and "times".
 var often = map[string]int{"once": 1, "twice": 2, "thrice": 3}

@@ -307,6 +307,9 @@ func (w *worker) evenly(body []syntax.Node, ext syntax.Extent) error {
 // evenlyTo is the landing at which an even stretch ends; one in row ends does not go round the corner.
 func (w *worker) evenlyTo(ext syntax.Extent, ends bool) int {
 	end := w.pos
+	if w.ledgeFrom > 0 { // all round an opening
+		return w.met
+	}
 	for end < w.met {
 		switch {
 		case ext.What == syntax.InCorner:

@@ -59,6 +59,7 @@ type cursor struct {
 	free      bool        // the rest of the row below is left on purpose
 	edge      fabric.Side // the edge that is worked along: Upper in a usual row
 	edgeStart int         // the landing at which it begins
+	ledgeRow  int         // the row that left it, where one is named
 	ledgeFrom int         // the landing from which on what a short row left follows; 0 for none
 	allRound  bool        // all edges are worked one after another
 	spur      int32       // chains of a spur, worked back over from its tip: the last one taken,

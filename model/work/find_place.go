@@ -22,7 +22,7 @@ func (w *worker) find(p *syntax.Place) (target, error) {
 		return w.findUnworked(p)
 	case p.Below > 1 || p.Row > 0:
 		return w.findBelow(p)
-	case w.isBase && w.met == 0 && plain: // nothing but the ring to work into
+	case w.isBase && w.met == 0 && (plain || p.What == syntax.InCorner || p.What == syntax.InSp && w.ring): // nothing but the ring to work into
 		return inRing, nil
 	}
 	if p.What == syntax.InCh && w.spur > w.spurEnd {
@@ -383,6 +383,11 @@ func (w *worker) findGap(p *syntax.Place) (target, error) {
 		}
 		w.pos = i + 1
 		return w.takeGap(i), nil
+	}
+	if last := w.met - 1; !groups && w.round && last > 0 && w.pos >= w.met && !(w.hasSame && w.same.how == fabric.Gap && w.same.a == int32(last)) { // where the round closes
+		t := w.take(last, last)
+		t.how = fabric.Gap
+		return t, nil
 	}
 	return target{}, none(syntax.InGap, "", 0)
 }

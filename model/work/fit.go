@@ -70,10 +70,16 @@ func (w *worker) fit(o opened, tail []syntax.Node, top bool) error {
 // backToSpace: "sl st in first ch-3 sp, ch 1, *sc in ch-3 sp, ch 4; rep from * around" begins in the space to which the
 // slip stitches led.
 func (w *worker) backToSpace(body []syntax.Node) {
-	if !w.round || !w.start || w.tch >= 0 || !w.hasSame || w.same.how != fabric.Space || w.same.a < 0 || len(body) == 0 || w.same.b+1 != int32(w.pos) {
+	if !w.round || !w.start || w.tch >= 0 || !w.hasSame || w.same.a < 0 || w.same.how != fabric.Space && !(w.same.how == fabric.Top && w.isCorner(int(w.same.a), 0)) || len(body) == 0 || w.same.b+1 != int32(w.pos) {
 		return
 	}
 	p := placeOf(body[0])
+	if w.same.how == fabric.Top {
+		if p != nil && p.What == syntax.InCorner {
+			w.pos = int(w.same.a)
+		}
+		return
+	}
 	if p != nil && p.Ord == syntax.Next && p.What == syntax.InSp && p.Of == nil && !anyNode(body[1:], func(n syntax.Node) bool { q := placeOf(n); return q != nil && q.Ord == syntax.Same }) {
 		w.pos = int(w.same.a)
 	}

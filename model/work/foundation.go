@@ -23,7 +23,7 @@ func (w *worker) layFoundation(steps []step) []step {
 		if fr.Source < 0 {
 			fr.Source = s.source
 		}
-		body := s.row.Body
+		body := restFirst(s.row.Body)
 		used := 0
 	nodes:
 		for k, n := range body {

@@ -60,7 +60,10 @@ func (w *worker) leftBy(row int) int {
 
 // toLedge goes over to the stitches that a row has left unworked. A row that begins there leaves the row below alone.
 func (w *worker) toLedge(row int) error {
-	if w.ledgeFrom > 0 {
+	if shift := w.step.no - w.step.row.From; row > 0 && shift > 0 && w.step.row.From > 0 && w.leftBy(row+shift) >= 0 {
+		row += shift // a row worked again speaks of the rows that were worked again with it
+	}
+	if w.ledgeFrom > 0 && (row == 0 || row == w.ledgeRow) {
 		return nil
 	}
 	i := w.leftBy(row)
@@ -75,7 +78,9 @@ func (w *worker) toLedge(row int) error {
 	if !w.start {
 		w.passed += w.left()
 	}
-	w.ledgeFrom = w.met
+	if w.ledgeRow = row; w.ledgeFrom == 0 {
+		w.ledgeFrom = w.met
+	}
 	w.pos, w.lands = w.met, w.lands[:w.met]
 	for _, id := range ids {
 		w.lands = append(w.lands, landing{at: id, chain: w.fab.Stitches[id].Has(fabric.Chain)})

@@ -96,6 +96,10 @@ func (w *worker) closes(x *syntax.Make) bool {
 	if p != nil && p.What == syntax.InTch && w.round && w.tch >= 0 && !w.start && w.place == nil && w.seek(syntax.InTch, "", 0) < 0 {
 		return true // "ch 2, dc in 3rd ch of beg ch-5": a half-join
 	}
+	if x.Kind == slipStitch && w.round && !w.start && w.place == nil && w.nested == 0 && p != nil && (p.What == syntax.InKind || p.What == syntax.InUnit) &&
+		p.Ord == syntax.Next && w.pos >= w.met {
+		return true // "sl st to top of beg puff"
+	}
 	return x.Kind == slipStitch && w.round && !w.start && w.place == nil && w.pos >= w.met && w.nested == 0 &&
 		p != nil && p.Ord == syntax.Next && p.What == syntax.InSt && w.times(p.N) == 1
 }

@@ -52,7 +52,7 @@ func (w *worker) look(row *syntax.Row) *written {
 		return r
 	}
 	r := &written{ref: refOf(row), work: hasWork(row.Body), turn: turnsOf(row.Body), face: row.Side}
-	r.body, r.tail = splitEnd(row.Body)
+	r.body, r.tail = splitEnd(restFirst(row.Body))
 	r.endsIn = spaceAtEnd(r.body)
 	r.tch = anyNode(row.Body, func(n syntax.Node) bool {
 		m, ok := n.(*syntax.Make)
@@ -215,6 +215,33 @@ func (r *written) endingIn(words []syntax.Node, after turn) *written {
 		again.turn.after = after
 	}
 	return &again
+}
+
+// restFirst puts "leaving 8 sts unworked" before the chain and the turn that it is written behind.
+func restFirst(body []syntax.Node) []syntax.Node {
+	n := len(body)
+	for n > 0 {
+		if _, ok := body[n-1].(*syntax.Note); !ok {
+			break
+		}
+		n--
+	}
+	if n < 2 {
+		return body
+	}
+	rest, ok := body[n-1].(*syntax.Skip)
+	if _, turn := body[n-2].(*syntax.Turn); !ok || !rest.Rest || !turn {
+		return body
+	}
+	at := n - 2
+	if at > 0 {
+		if _, chain := body[at-1].(*syntax.ChainN); chain {
+			at--
+		}
+	}
+	out := append(body[:at:at], rest)
+	out = append(out, body[at:n-1]...)
+	return append(out, body[n:]...)
 }
 
 // splitEnd takes the ending off a row: turn, join, fasten off, and "ch 3" before a turn.

@@ -56,7 +56,7 @@ func (w *worker) wrapRound() {
 			k--
 		}
 	}
-	for u := w.unitAt(k); u >= 0 && k > 0 && w.unitAt(k-1) == u; { // the group that the round begins in is not met again
+	for u := w.unitAt(k); u >= 0 && (u == w.aside || w.same.how == fabric.Space) && k > 0 && w.unitAt(k-1) == u; { // the group that the round begins in is not met again
 		k--
 	}
 	w.lands = append(w.lands[:w.met], w.lands[:k]...)
@@ -160,6 +160,9 @@ func (w *worker) beginAt(p *syntax.Place) error {
 	if w.round && w.ledgeFrom > 0 {
 		turned := slices.Concat(w.lands[:w.ledgeFrom], w.lands[k:w.met], w.lands[w.ledgeFrom:k])
 		w.lands, k = append(w.lands[:0], turned...), w.ledgeFrom
+	} else if w.round && w.edge != fabric.Upper && !w.allRound {
+		turned := slices.Concat(w.lands[:w.edgeStart], w.lands[k:w.met], w.lands[w.edgeStart:k])
+		w.lands, k = append(w.lands[:0], turned...), w.edgeStart
 	} else if w.round {
 		turned := append(append(make([]landing, 0, w.met), w.lands[k:w.met]...), w.lands[:k]...)
 		w.lands, k = append(w.lands[:0], turned...), 0

@@ -191,6 +191,9 @@ func (w *worker) repeatTimes(x *syntax.Repeat) error {
 	if n > w.opt.Limit {
 		return w.overLimit()
 	}
+	if n > 1 {
+		w.backToSpace(x.Body)
+	}
 	for k := range n {
 		body := x.Body
 		if k == n-1 && x.Break > 0 {
