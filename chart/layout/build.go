@@ -43,6 +43,7 @@ func build(f *fabric.Fabric, h Heights) *piece {
 		p.markCrossings(p.rows[r])
 		p.settleHeights(p.rows[r])
 	}
+	p.levelRows()
 	p.at = make([]geom.Point, len(p.nodes))
 	return p
 }
@@ -388,7 +389,6 @@ func (p *piece) settleHeights(r row) {
 			n.h = max(n.h, p.h.cableRow)
 		}
 	}
-	p.evenHeights(r)
 }
 
 // hemmed reports whether a node stands right beside another stitch, not between chains.

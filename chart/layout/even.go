@@ -4,11 +4,16 @@ package layout
 // ones bunch, and the edges go with the row. A slope over several stitches, as
 // in a wave, stays.
 //
-// After it, columns that are taller row by row no longer grow into towers.
+// After it, the tall stitches of one row no longer stand out of it.
 func (p *piece) evenHeights(r row) {
 	if !p.h.measured || p.loops(r) { // loops hang as they are pulled
 		return
 	}
+	p.eachLine(r, func(line []int32) { p.even(r, line) })
+}
+
+// eachLine calls do for every run of stitches of a row that stand side by side, each in a place of its own.
+func (p *piece) eachLine(r row, do func(line []int32)) {
 	sinks := p.sinks(r)
 	var line []int32
 	for i := r.first; i < r.last; i++ {
@@ -19,13 +24,13 @@ func (p *piece) evenHeights(r row) {
 		case n.deep || n.level || sinks && p.endsRow(i, r):
 			continue
 		case n.nlegs == 0 || n.slip || p.sharesPlace(i):
-			p.even(r, line)
+			do(line)
 			line = line[:0]
 		default:
 			line = append(line, i)
 		}
 	}
-	p.even(r, line)
+	do(line)
 }
 
 // sharesPlace reports whether a neighbour stands in the same place as node i:

@@ -63,3 +63,32 @@ Row 1: Sc in 2nd ch from hook, *skip next 2 ch, 5 dc in next ch, skip next 2 ch,
 		})
 	}
 }
+
+func TestTowers(t *testing.T) {
+	tests := []struct {
+		name, rows  string
+		least, most float64 // between the lowest and the highest top of the last row of the chart, u
+	}{
+		{"dc in one column of a cloth of sc", `
+Ch 22.
+Row 1: Sc in 2nd ch from hook and in each ch across, turn.
+Row 2: Ch 1, sc in each st across, turn.
+Row 3: Ch 1, *sc in next 3 sts, dc in next st; rep from * across, sc in last st, turn.
+Rows 4-41: Rep Rows 2 and 3.
+Row 42: Ch 1, sc in each st across, turn.`, 0, .05},
+		{"a wave that the next rows fill", `
+Ch 21.
+Row 1: Sc in 2nd ch from hook, hdc in next ch, dc in next ch, tr in next 4 ch, dc in next ch, hdc in next ch, sc in next 2 ch, hdc in next ch, dc in next ch, tr in next 4 ch, dc in next ch, hdc in next ch, sc in last ch, turn.
+Row 2: Ch 4 (counts as tr), skip first st, dc in next st, hdc in next st, sc in next 4 sts, hdc in next st, dc in next st, tr in next 2 sts, dc in next st, hdc in next st, sc in next 4 sts, hdc in next st, dc in next st, tr in last st, turn.
+Row 3: Ch 1, sc in first st, hdc in next st, dc in next st, tr in next 4 sts, dc in next st, hdc in next st, sc in next 2 sts, hdc in next st, dc in next st, tr in next 4 sts, dc in next st, hdc in next st, sc in last st, turn.
+Rows 4-13: Rep Rows 2 and 3.`, 1, 3},
+	}
+	for _, tt := range tests {
+		t.Run(tt.name, func(t *testing.T) {
+			low, high := tops(Arrange(swatchOf(t, tt.rows, 1), Drawn()))
+			if d := high - low; d < tt.least || d > tt.most {
+				t.Errorf("the last row lies from %.2f to %.2f, %.2f apart; want %.2f to %.2f", low, high, d, tt.least, tt.most)
+			}
+		})
+	}
+}
