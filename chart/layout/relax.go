@@ -80,6 +80,7 @@ type relaxer struct {
 	p     *piece
 	w     weights
 	at    []geom.Point
+	was   []geom.Point // before the step
 	move  []geom.Point
 	sum   []float64
 	speed []geom.Point
@@ -108,7 +109,7 @@ func (p *piece) relax() int {
 	n := len(p.nodes)
 	x := &relaxer{
 		p: p, w: p.weightsFor(), at: p.at,
-		move: make([]geom.Point, n), sum: make([]float64, n), speed: make([]geom.Point, n),
+		was: make([]geom.Point, n), move: make([]geom.Point, n), sum: make([]float64, n), speed: make([]geom.Point, n),
 		home: append([]geom.Point(nil), p.at...), fixed: make([]bool, n), chords: make([]chords, len(p.rows)),
 	}
 	if !p.hasRing && !x.w.freeGround {
@@ -152,7 +153,8 @@ func (x *relaxer) run() int {
 			t := float64(step-cool) / float64(steps-cool)
 			m, scale = momentum*(1-t), 1-.8*t
 		}
-		most := x.step(m, scale*(1-m/2))
+		copy(x.was, x.at)
+		x.step(m, scale*(1-m/2))
 		x.mirror.even(x.at)
 		if step > alikeFrom {
 			x.alike.even(x)
@@ -160,7 +162,7 @@ func (x *relaxer) run() int {
 		if x.w.freeGround {
 			x.settleGround()
 		}
-		if most < still && step > leastSteps && (x.alike == nil || step > alikeFrom) {
+		if x.moved() < still && step > leastSteps && (x.alike == nil || step > alikeFrom) {
 			return step + 1
 		}
 	}
@@ -187,9 +189,18 @@ func (x *relaxer) pullPlace(a, b int32, d geom.Point, w float64) {
 	x.pull(b, d, w/2)
 }
 
-// step moves every node and gives the furthest move.
-func (x *relaxer) step(m, scale float64) float64 {
+// moved is the furthest that a node went in a step, all said and done.
+func (x *relaxer) moved() float64 {
 	most := 0.0
+	for i, q := range x.was {
+		d := x.at[i].Sub(q)
+		most = max(most, d.Dot(d))
+	}
+	return math.Sqrt(most)
+}
+
+// step moves every node.
+func (x *relaxer) step(m, scale float64) {
 	for i := range x.at {
 		if x.sum[i] == 0 || x.fixed[i] {
 			continue
@@ -201,13 +212,10 @@ func (x *relaxer) step(m, scale float64) float64 {
 		l := math.Sqrt(v.X*v.X + v.Y*v.Y)
 		if l > fastest {
 			*v = v.Mul(fastest / l)
-			l = fastest
 		}
 		x.at[i].X += v.X
 		x.at[i].Y += v.Y
-		most = max(most, l)
 	}
-	return most
 }
 
 // settleGround keeps a free foundation from drifting.
