@@ -211,10 +211,10 @@ func (w *window) changed(c session.Change) {
 	if w.view == startView && c&session.Text != 0 && (w.s.Rows() != "" || w.s.Path() != "") {
 		w.show(makeView)
 	}
+	if c&(session.Text|session.Shown) != 0 {
+		w.previewRows()
+	}
 	if terms := w.s.Pattern().Terms; terms != w.terms {
-		if c&(session.Text|session.Shown) != 0 {
-			w.previewRows()
-		}
 		w.terms = terms
 		w.tray.Redraw()
 	}
@@ -319,8 +319,8 @@ func (w *window) showHint(s string) {
 // show takes another view to the right page.
 func (w *window) show(v view) {
 	w.view, w.hint = v, ""
+	w.previewRows()
 	if v != teachView && w.alone {
-		w.previewRows()
 		w.fillScreen()
 	}
 	shown := func(o fyne.CanvasObject, on bool) {
