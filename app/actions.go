@@ -76,8 +76,8 @@ func (w *window) actions() action.Table {
 		letter := string(rune('A' + i))
 		t = append(t, &action.Action{ID: "yarn-" + letter, Menu: "Yarn", Label: translation.Fill("Row in yarn {{.Letter}}", "Letter", letter), Say: w.sayYarn(letter),
 			Keys: keys(fmt.Sprintf("Alt+%d", i+1)),
-			Can:  func() bool { _, has := w.s.Pattern().Yarn(letter); return has && inRow() },
-			Gone: func() bool { _, has := w.s.Pattern().Yarn(letter); return !has },
+			Can:  func() bool { return inRow() && (w.hasYarn(letter) || w.nextYarn() == letter) },
+			Gone: func() bool { return !w.hasYarn(letter) },
 			Why:  func() string { return w.noYarn(letter) },
 			Do:   func() { w.rowYarn(letter) }})
 	}

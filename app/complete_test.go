@@ -124,6 +124,30 @@ func TestTheCaretStaysWhenARowGetsItsYarn(t *testing.T) {
 	}
 }
 
+// The key of the next yarn adds it and works the row in it; one further on is not there yet.
+func TestTheKeyOfTheNextYarnAddsIt(t *testing.T) {
+	w, settle := shown(t, "", 1024, 700)
+	w.beginWith(session.Blank())
+	w.s.Paste("With A, ch 21.\nRow 1: Sc in 2nd ch from hook and in each ch across.")
+	settle()
+	do := func(id string) {
+		for _, a := range w.table {
+			if a.ID == id {
+				w.run(a)
+			}
+		}
+		settle()
+	}
+	do("yarn-C")
+	if len(w.s.Pattern().Yarns) != 1 || !strings.Contains(w.said, "yarn C") {
+		t.Errorf("said %q", w.said)
+	}
+	do("yarn-B")
+	if len(w.s.Pattern().Yarns) != 2 || !strings.Contains(w.s.Rows(), "Row 1 (B):") {
+		t.Errorf("%d yarns, rows %q", len(w.s.Pattern().Yarns), w.s.Rows())
+	}
+}
+
 // A row put between two begins empty.
 func TestANewRowBetweenTwo(t *testing.T) {
 	w, settle := shown(t, "", 1024, 700)

@@ -6,6 +6,7 @@ import (
 	"strandway/app/session"
 	"strandway/app/translation"
 	"strandway/model/edit"
+	"strandway/model/pattern"
 	"strandway/model/syntax"
 )
 
@@ -96,7 +97,23 @@ func (w *window) fillPatch() {
 	}
 }
 
+func (w *window) hasYarn(letter string) bool {
+	_, has := w.s.Pattern().Yarn(letter)
+	return has
+}
+
+// nextYarn is the letter that the next yarn of the pattern gets.
+func (w *window) nextYarn() string {
+	_, letter := edit.AddYarn(w.s.Pattern(), pattern.Yarn{})
+	return letter
+}
+
+// rowYarn works the row in hand in a yarn, or the stitches chosen in a picture. The next yarn of the pattern is
+// added by it.
 func (w *window) rowYarn(letter string) {
+	if !w.hasYarn(letter) {
+		w.addYarn()
+	}
 	w.brush = letter
 	if w.pencilling() {
 		if err := w.s.Pencil(letter); err != nil {
