@@ -93,8 +93,8 @@ func arrange(text string, list []paragraph, f *fabric.Fabric, width float32, car
 			}
 			b.countRow = y - lineHeight
 		}
-		y = b.arrangeNotes(y, width, inHand, s)
 		y = b.arrangeCome(y, width, s)
+		y = b.arrangeNotes(y, width, inHand, s)
 		y = b.arrangeCords(y)
 		b.height = y - b.y
 		boxes = append(boxes, b)
