@@ -3,10 +3,8 @@ package cloth
 import (
 	"context"
 	"image"
-	"slices"
 
 	"strandway/model/colour"
-	"strandway/render/tiles"
 )
 
 // Buffer is a drawn cloth without its colours. It is made by [Cloth.Draw] and
@@ -15,7 +13,6 @@ type Buffer struct {
 	Width, Height int // pixels
 	of            *composition
 	tiles         []tile
-	fresh         []image.Rectangle // by tile: the pixels that do not stand in the buffer it was redrawn from
 }
 
 // tile is a rectangle of a buffer, finished but for its colours.
@@ -30,63 +27,24 @@ type tile struct {
 // Draw composes the part of the cloth in view. It returns ctx's error when ctx
 // is done first. A picture at half the scale takes about a quarter of the time,
 // for something to show while the full one is drawn.
-func (c *Cloth) Draw(ctx context.Context, v View) (*Buffer, error) { return c.redraw(ctx, v, nil) }
-
-// redraw draws as [Cloth.Draw] does, but takes over what stands in a buffer before,
-// of this cloth or of one like it, at the same scale. Both give the same picture.
-func (c *Cloth) redraw(ctx context.Context, v View, before *Buffer) (*Buffer, error) {
+func (c *Cloth) Draw(ctx context.Context, v View) (*Buffer, error) {
 	m, err := c.compose(ctx, v)
 	if err != nil {
 		return nil, err
 	}
-	if before != nil && !m.continues(before.of) {
-		before = nil
-	}
-	n := m.grid.Len()
-	b := &Buffer{Width: m.view.Dx(), Height: m.view.Dy(), of: m, tiles: make([]tile, n), fresh: make([]image.Rectangle, n)}
-	err = inParallel(ctx, n, func() func(int) {
+	b := &Buffer{Width: m.view.Dx(), Height: m.view.Dy(), of: m, tiles: make([]tile, m.grid.Len())}
+	err = inParallel(ctx, len(b.tiles), func() func(int) {
 		f := &field{}
-		return func(t int) { b.draw(t, f, before) }
+		return func(t int) {
+			drawn := m.fill(f, t, m.grid.Tile(t))
+			b.tiles[t] = newTile(drawn.Rectangle, m.n)
+			b.tiles[t].copy(&drawn, m.n)
+		}
 	})
 	if err != nil {
 		return nil, err
 	}
 	return b, nil
-}
-
-// continues reports whether what was drawn before can stand beside what is drawn now.
-func (m *composition) continues(before *composition) bool {
-	return m.scale == before.scale && m.n == before.n && m.cloth.table == before.cloth.table && slices.Equal(m.cloth.looks, before.cloth.looks)
-}
-
-// draw draws what of tile t does not stand in the buffer before.
-func (b *Buffer) draw(t int, f *field, before *Buffer) {
-	m := b.of
-	shown := m.grid.Tile(t)
-	stale, old := shown, tile{}
-	if before != nil {
-		if same, ok := m.grid.Same(t, before.of.grid); ok {
-			old = before.tiles[same]
-		}
-		stale = m.grid.Stale(t, tiles.Before{
-			Grid: before.of.grid,
-			Same: func(was, now int32) bool { return m.alike(now, before.of, was) },
-			Was:  before.of.reach,
-			Now:  m.reach,
-		})
-	}
-	b.fresh[t] = m.pixels(stale)
-	if r := m.pixels(shown); r != old.Rectangle || !stale.Empty() {
-		b.tiles[t] = newTile(r, m.n)
-		b.tiles[t].copy(&old, m.n)
-	} else {
-		b.tiles[t] = old
-	}
-	if r := b.fresh[t]; !r.Empty() {
-		m.fill(f, t, image.Rectangle{Min: r.Min.Mul(m.n), Max: r.Max.Mul(m.n)})
-		drawn := f.tile(r, m)
-		b.tiles[t].copy(&drawn, m.n)
-	}
 }
 
 // pixels are the view's pixels of which samples r are part.
@@ -103,11 +61,6 @@ func (m *composition) pixels(r image.Rectangle) image.Rectangle {
 func newTile(r image.Rectangle, n int) tile {
 	size := r.Dx() * r.Dy() * n * n
 	return tile{Rectangle: r, stride: r.Dx() * n, light: make([]uint8, size), row: make([]uint16, size)}
-}
-
-// tile is pixels r of a field in which they lie margin inside.
-func (f *field) tile(r image.Rectangle, m *composition) tile {
-	return tile{Rectangle: r, light: f.light, row: f.row, stride: f.w, at: m.margin*f.w + m.margin}
 }
 
 // part is pixels r of a tile.
@@ -134,22 +87,12 @@ func (t *tile) copy(from *tile, n int) {
 // shown solid (see [Cloth.Matches]).
 func (b *Buffer) Colour(yarns []Yarn, back Background) *image.RGBA {
 	img := image.NewRGBA(image.Rect(0, 0, b.Width, b.Height))
-	b.resolve(img, colours(b.of.cloth.looks, yarns, back.Light), back.ground(), false)
-	return img
-}
-
-// resolve colours the buffer's tiles, or only what in them is fresh.
-func (b *Buffer) resolve(img *image.RGBA, table [][256]uint64, g *ground, fresh bool) {
-	n, origin := b.of.n, b.of.view.Min
+	table := colours(b.of.cloth.looks, yarns, back.Light)
+	ground := back.ground()
 	inParallel(context.Background(), len(b.tiles), func() func(int) {
-		return func(t int) {
-			part := b.tiles[t]
-			if fresh {
-				part = part.part(b.fresh[t], n)
-			}
-			part.resolve(img, origin, n, table, g)
-		}
+		return func(t int) { b.tiles[t].resolve(img, b.of.view.Min, b.of.n, table, ground) }
 	})
+	return img
 }
 
 // Paint draws and colours in one go and keeps nothing: for large pictures.
@@ -164,9 +107,7 @@ func (c *Cloth) Paint(ctx context.Context, v View, yarns []Yarn, back Background
 	err = inParallel(ctx, m.grid.Len(), func() func(int) {
 		f := &field{}
 		return func(i int) {
-			r := m.grid.Tile(i)
-			m.fill(f, i, r)
-			t := f.tile(m.pixels(r), m)
+			t := m.fill(f, i, m.grid.Tile(i))
 			t.resolve(img, m.view.Min, m.n, table, ground)
 		}
 	})

@@ -160,8 +160,9 @@ func (m *composition) alike(id int32, other *composition, otherID int32) bool {
 		(m.cloth.looks[a.yarn].look != Variegated || a.from == b.from && a.length == b.length)
 }
 
-// fill composes and shades samples r, which lie in tile t, in f. They lie margin inside the field.
-func (m *composition) fill(f *field, t int, r image.Rectangle) {
+// fill composes and shades samples r, which lie in tile t, in f, and gives them as a tile that lasts
+// until f is filled again.
+func (m *composition) fill(f *field, t int, r image.Rectangle) tile {
 	f.reset(r.Inset(-m.margin))
 	for _, id := range m.grid.Things(t) {
 		in := &m.cloth.instances[id]
@@ -170,6 +171,7 @@ func (m *composition) fill(f *field, t int, r image.Rectangle) {
 		f.lay(s, px-f.x0, py-f.y0, in, m.cloth.looks[in.yarn])
 	}
 	f.shader.shade(f, m.scale, m.cloth.table)
+	return tile{Rectangle: m.pixels(r), light: f.light, row: f.row, stride: f.w, at: m.margin*f.w + m.margin}
 }
 
 // lay puts a sprite into the field where it lies above what is there.

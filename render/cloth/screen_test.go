@@ -5,6 +5,7 @@ import (
 	"context"
 	"image/color"
 	"math/rand/v2"
+	"slices"
 	"strings"
 	"testing"
 
@@ -37,17 +38,32 @@ func TestAScreenShowsWhatDrawingAnewDoes(t *testing.T) {
 		{{Colour: color.NRGBA{R: 39, G: 64, B: 92, A: 255}, Look: Variegated, RepeatM: .2,
 			Colours: []color.NRGBA{{R: 200, A: 255}, {G: 200, A: 255}}}, {Colour: color.NRGBA{R: 230, G: 220, B: 198, A: 255}}},
 	}
+	for name, show := range map[string]struct {
+		box    geom.Box
+		scales []float64
+		steps  int
+	}{
+		"samples kept":     {geom.Box{Min: geom.Point{X: -2, Y: -2}, Max: geom.Point{X: 22, Y: 13}}, []float64{2.3, 9, 17.5}, 60},
+		"too many samples": {geom.Box{Min: geom.Point{X: -20, Y: -20}, Max: geom.Point{X: 400, Y: 300}}, []float64{.5}, 16},
+	} {
+		t.Run(name, func(t *testing.T) {
+			screened(t, slices.Clone(rows), others, yarns, View{show.box, show.scales[0]}, show.scales, show.steps)
+		})
+	}
+}
+
+// screened edits rows and moves a view at random, and compares the screen with what drawing from nothing gives.
+func screened(t *testing.T, rows, others []string, yarns [][]Yarn, view View, scales []float64, steps int) {
 	random := rand.New(rand.NewPCG(1, 2))
 	sprites := NewSprites(0)
 	var screen Screen
 	way, back := 0, Background{Ground: Transparent}
-	view := View{Box: geom.Box{Min: geom.Point{X: -2, Y: -2}, Max: geom.Point{X: 22, Y: 13}}, PixelsPerW: 9}
-	for step := range 60 {
+	for step := range steps {
 		switch random.IntN(8) {
 		case 0:
 			way = random.IntN(len(yarns))
 		case 1:
-			view.PixelsPerW = []float64{2.3, 9, 17.5}[random.IntN(3)]
+			view.PixelsPerW = scales[random.IntN(len(scales))]
 		case 2, 3:
 			by := geom.Point{X: float64(random.IntN(41) - 20), Y: float64(random.IntN(41) - 20)}.Mul(1 / view.PixelsPerW)
 			view.Box.Min, view.Box.Max = view.Box.Min.Add(by), view.Box.Max.Add(by)
@@ -79,19 +95,20 @@ func TestAScreenDrawsAnewWhatChanged(t *testing.T) {
 	was := Make(worked(t, rows+", leave remaining sts unworked.", 1), nil, Options{})
 	now := Make(worked(t, rows+", sc in next 3 sts, leave remaining sts unworked.", 1), nil, Options{Sprites: was.sprites})
 	v := View{Box: geom.Box{Min: geom.Point{X: -1, Y: -1}, Max: geom.Point{X: 42, Y: 42}}, PixelsPerW: 10}
-	before, err := was.Draw(context.Background(), v)
-	if err != nil {
+	var screen Screen
+	if _, err := screen.Show(context.Background(), was, v, nil, Background{}); err != nil {
 		t.Fatal(err)
 	}
-	after, err := now.redraw(context.Background(), v, before)
-	if err != nil {
+	before := screen
+	if _, err := screen.Show(context.Background(), now, v, nil, Background{}); err != nil {
 		t.Fatal(err)
 	}
-	fresh := 0
-	for _, r := range after.fresh {
-		fresh += r.Dx() * r.Dy()
+	fresh, whole := 0, 0
+	for n := range screen.tiles {
+		drawn := screen.draw(n, &field{}, &before, true)
+		fresh, whole = fresh+drawn.Dx()*drawn.Dy(), whole+screen.tiles[n].Dx()*screen.tiles[n].Dy()
 	}
-	if whole := after.Width * after.Height; fresh == 0 || fresh > whole/10 {
+	if fresh == 0 || fresh > whole/10 {
 		t.Errorf("%d of %d pixels were drawn anew", fresh, whole)
 	}
 }
