@@ -68,6 +68,10 @@ func (r *reader) skip() Node {
 			}
 		}
 	}
+	if r.words("at", "base") || r.words("at", "the", "base") { // "miss st at base of ch": the first one
+		s.First = true
+		r.toSeparator()
+	}
 	if r.word("for") && r.peek(1).kind == wordToken && !r.stitchWord(r.i+1) { // "skip first 5 sts for thumb"
 		r.toSeparator()
 	}

@@ -68,6 +68,11 @@ func (r *reader) placeFirst() []Node {
 	m := r.mark()
 	start := r.i
 	p := r.place()
+	var also *Place // "in same lp and in each lp around work ..."
+	if r.word("and") && r.wordAt(1, "in") {
+		r.pass(1)
+		also = r.place()
+	}
 	if colon := r.eat(":"); !colon {
 		r.eat(",")
 		if !r.eat("work") && !r.eat("make") {
@@ -94,10 +99,20 @@ func (r *reader) placeFirst() []Node {
 	case one && len(nodes) == 1:
 		x.Place, x.Span = p, r.span(start)
 		r.mode(p)
+		if also != nil {
+			y := *x
+			y.Place = also
+			r.eachOnce(&y)
+			nodes = append(nodes, &y)
+		}
 		r.eachOnce(x)
 		return nodes
 	}
-	return []Node{&Group{Span: r.span(start), Body: nodes, Place: p}}
+	out := []Node{&Group{Span: r.span(start), Body: nodes, Place: p}}
+	if also != nil {
+		out = append(out, &Group{Span: r.span(start), Body: nodes, Place: also})
+	}
+	return out
 }
 
 // inTheSame reads what else goes into the place named first: "in next loop work sc, 2 dc, ch 3, 2 dc, sc". It ends
