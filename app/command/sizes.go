@@ -2,6 +2,7 @@ package command
 
 import (
 	"fmt"
+	"regexp"
 	"strings"
 	"text/tabwriter"
 
@@ -18,10 +19,10 @@ var sizesCommand = command{
 	use:     "FILE [--size NAME] [--for GROUP --by MEASURE [--ease CM] | --as THING | --width CM --length CM [--rows]] [--edging MULTIPLE] [--json]",
 	summary: "print a table over all sizes: repeats, foundation chain, rows, edging, finished size, and what of the wish cannot be met",
 	detail: "With --for the sizes are the trade's for a body (baby, child, woman, man, head, foot, hand) by one of its\n" +
-		"measures (chest, head circumference ...), once round for pieces worked round; with --as they are those usual for\n" +
-		"a thing (blanket, cushion, scarf ...). With --width and --length the first piece is fitted to them, and with --rows\n" +
-		"its rows are printed as they are then. Edgings come out at the --edging's MULTIPLE (\"4 + 1\"), else at that of the\n" +
-		"pattern's own edging.",
+		"measures (chest, head circumference ...): once round, and half of that for a piece worked round, as it lies, and\n" +
+		"for a front or a back. With --as they are those usual for a thing (blanket, cushion, scarf ...). With --width and\n" +
+		"--length the first piece is fitted to them, and with --rows its rows are printed as they are then. Edgings come out\n" +
+		"at the --edging's MULTIPLE (\"4 + 1\"), else at that of the pattern's own edging.",
 	run: runSizes,
 }
 
@@ -79,9 +80,9 @@ func runSizes(c *call) error {
 		if p.Sizes = size.Body(*group, *by, *ease); len(p.Sizes) == 0 {
 			return misused("there are no sizes for %s by %q: %s", *group, *by, measuresOf(*group))
 		}
-		if form := model.Work(lib, src.pattern, 0).Form(); form == measure.Tube || form == measure.Hollow {
+		if halfRound(model.Work(lib, src.pattern, 0)) {
 			for i := range p.Sizes {
-				p.Sizes[i].WidthCM /= 2 // as it lies
+				p.Sizes[i].WidthCM /= 2
 			}
 		}
 	case *thing != "":
@@ -128,6 +129,17 @@ func runSizes(c *call) error {
 		return printJSON(c.stdout, out)
 	}
 	return printSizes(c, out, p.Units == "in")
+}
+
+var frontOrBack = regexp.MustCompile(`(?i)\b(front|back)\b`)
+
+// halfRound reports whether the first piece goes half round a body as it lies.
+func halfRound(w *model.Worked) bool {
+	switch w.Form() {
+	case measure.Tube, measure.Hollow:
+		return true
+	}
+	return len(w.Pieces) > 0 && frontOrBack.MatchString(w.Pieces[0].Piece.Name)
 }
 
 func measuresOf(group string) string {
