@@ -64,6 +64,9 @@ func (w *window) actions() action.Table {
 		{ID: "terms", Menu: "Row", Label: "Terms", Say: func() string { return translation.Fill("In {{.Terms}} terms", "Terms", w.otherTerms()) }, Keys: keys("F7"), Can: inRow, Do: w.changeTerms},
 		{ID: "write-out", Menu: "Row", Label: "Write rows written as one out", Can: w.inRange, Do: w.writeOut},
 		{ID: "piece", Menu: "Row", Label: "Next piece", Keys: keys("Ctrl+Tab"), Can: func() bool { return len(w.s.Pattern().Pieces) > 1 }, Do: w.nextPiece, Rule: true},
+		{ID: "piece-new", Menu: "Row", Label: "New piece…", Can: open, Do: w.askPiece},
+		{ID: "piece-name", Menu: "Row", Label: "Rename the piece…", Can: open, Do: w.askPieceRename},
+		{ID: "piece-delete", Menu: "Row", Label: "Take the piece out", Can: func() bool { return len(w.s.Pattern().Pieces) > 1 }, Do: w.deletePiece},
 
 		{ID: "find-stitch", Menu: "Stitch", Label: "Find a stitch…", Keys: keys("Ctrl+Shift+F"), Can: open, Do: w.findStitch},
 		{ID: "take-out", Menu: "Stitch", Label: "Take out", Keys: keys("Delete"), Can: w.hasChoice, Do: w.takeOut},
@@ -97,7 +100,7 @@ func (w *window) actions() action.Table {
 		{ID: "way", Menu: "Yarn", Label: "Next colourway", Keys: keys("F9"), Can: open, Do: func() { w.s.NextColourway(1) }, Rule: true},
 		{ID: "way-last", Menu: "Yarn", Label: "Last colourway", Keys: keys("Shift+F9"), Can: open, Do: func() { w.s.NextColourway(-1) }},
 		{ID: "way-new", Menu: "Yarn", Label: "New colourway", Can: open, Do: w.addColourway},
-		{ID: "way-name", Menu: "Yarn", Label: "Rename the colourway…", Keys: keys("F2"), Can: func() bool { return open() && w.s.Colourway() != "" }, Do: w.askWayName},
+		{ID: "way-name", Menu: "Yarn", Label: "Rename the colourway…", Say: w.sayRename, Keys: keys("F2"), Can: open, Do: w.rename},
 
 		{ID: "make", Menu: "View", Label: "Make", Keys: keys("Ctrl+1"), Can: open, On: func() bool { return w.view == makeView }, Do: func() { w.show(makeView) }},
 		{ID: "colour", Menu: "View", Label: "Colour", Keys: keys("Ctrl+2"), Can: open, On: func() bool { return w.view == colourView }, Do: func() { w.show(colourView) }},
