@@ -231,7 +231,9 @@ func (w *walk) across(from, to int, yarn uint8) int {
 	if b.Shape != fabric.Flat {
 		round := 0.0
 		for id := b.First; id < b.Last; id++ {
-			round = max(round, float64(f.Stitches[id].Col)+1)
+			if s := &f.Stitches[id]; !s.Has(fabric.NoLanding) {
+				round = max(round, float64(s.Col)+1)
+			}
 		}
 		apart = min(apart, max(0, round-apart))
 	}
