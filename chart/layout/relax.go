@@ -65,7 +65,7 @@ func (p *piece) weightsFor() weights {
 const (
 	momentum   = .85
 	fastest    = .3   // no node moves further in one step, u
-	still      = 1e-3 // u
+	still      = 3e-4 // u
 	mostSteps  = 400
 	leastSteps = 20
 	alikeFrom  = 40  // steps after which repeats are kept alike: before, nodes find their way past each other
