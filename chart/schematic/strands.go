@@ -42,13 +42,14 @@ func Strands(f *fabric.Fabric, s *strand.Strands, rowCM []float64, o StrandOptio
 		d.links(&s.ByYarn[y])
 	}
 	left, right := d.lanes()
-	d.left = margin + 24 + float64(left)*lane
+	const lengths = 11. // room for the floats' lengths beside the lanes
+	d.left = margin + 24 + float64(left)*lane + lengths
 	d.right = d.left + bodyWidth
 	legend := text.Width(display.Sans, words(s), letterSize)
 	if o.Narrow {
 		d.right, legend = d.left+slim, 0
 	}
-	d.list.Width = max(d.right+float64(right)*lane+4, margin+legend, margin+text.Width(display.SansBold, o.Title, titleSize)) + margin
+	d.list.Width = max(d.right+float64(right)*lane+lengths+4, margin+legend, margin+text.Width(display.SansBold, o.Title, titleSize)) + margin
 	d.list.Desc = fmt.Sprintf("%s; %d ends to weave in", o.Title, s.Ends)
 	d.draw(s, o.Title)
 	return d.list
@@ -62,7 +63,8 @@ type cords struct {
 	narrow      bool
 	y           []float64 // mm: the middle of each row
 	left, right float64   // mm: the edges
-	all         []link
+	all         []link    // up the edges
+	within      []link    // in mid-row
 }
 
 // link is a strand from the end of one row up an edge to the beginning of another.
@@ -113,6 +115,10 @@ func (d *cords) links(s *strand.Strand) {
 			side = fabric.Left
 		}
 		l := link{from: from, to: to, yarn: s.Yarn, side: side}
+		if !d.edged(s.Yarn, from, to) {
+			d.within = append(d.within, l)
+			continue
+		}
 		for _, f := range s.Floats {
 			if f.To == to {
 				l.float = f.CM
@@ -120,6 +126,12 @@ func (d *cords) links(s *strand.Strand) {
 		}
 		d.all = append(d.all, l)
 	}
+}
+
+// edged reports whether a yarn leaves one row at its end and comes into another at its beginning.
+func (d *cords) edged(yarn uint8, from, to int) bool {
+	a, b := &d.fabric.Rows[from], &d.fabric.Rows[to]
+	return a.Last == a.First || b.Last == b.First || d.fabric.Stitches[a.Last-1].Yarn == yarn && d.fabric.Stitches[b.First].Yarn == yarn
 }
 
 // lanes puts links that pass one another side by side, the shorter next to the
@@ -158,6 +170,10 @@ func (d *cords) draw(s *strand.Strands, title string) {
 	for _, l := range d.all {
 		d.link(l)
 	}
+	for _, l := range d.within { // from where it is last worked to where it is taken up
+		d.cord([]geom.Point{{X: d.inRow(l.yarn, l.from, false), Y: d.y[l.from]}, {X: d.inRow(l.yarn, l.to, true), Y: d.y[l.to]}}, d.ink(l.yarn))
+	}
+	d.lengths()
 	for r := range d.fabric.Rows {
 		d.row(r)
 	}
@@ -244,6 +260,31 @@ func (d *cords) link(l link) {
 	p.CubicTo(geom.Point{X: x, Y: b}, geom.Point{X: x, Y: b}, geom.Point{X: x - out*c, Y: b})
 	p.LineTo(geom.Point{X: edge, Y: b})
 	d.path(p, d.ink(l.yarn))
+}
+
+// lengths writes beside each edge how long its floats are, where there is room.
+func (d *cords) lengths() {
+	outer := map[fabric.Side]int{}
+	for _, l := range d.all {
+		outer[l.side] = max(outer[l.side], l.lane)
+	}
+	var written []geom.Point
+	for _, l := range d.all {
+		high := d.y[l.from] - d.y[l.to]
+		if l.float < .05 || high < letterSize+1.5 {
+			continue
+		}
+		at, anchor := geom.Point{X: d.right, Y: (d.y[l.from]+d.y[l.to])/2 + 1}, display.Start
+		off := 1.8 + float64(outer[l.side])*lane + 1.6
+		if at.X += off; l.side == fabric.Left {
+			at.X, anchor = d.left-off, display.Finish
+		}
+		if slices.ContainsFunc(written, func(p geom.Point) bool { return p.X == at.X && math.Abs(p.Y-at.Y) < letterSize+.4 }) {
+			continue
+		}
+		written = append(written, at)
+		d.text(at.X, at.Y, letterSize*.85, anchor, display.Sans, faint, fmt.Sprintf("%s %.1f cm", d.fabric.Yarns[l.yarn], l.float))
+	}
 }
 
 func (d *cords) cord(points []geom.Point, c color.NRGBA) {
