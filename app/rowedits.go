@@ -58,6 +58,19 @@ func (w *window) moveRow(down bool) {
 	w.s.Rewrite("Move row", rows, caret)
 }
 
+// carryRow puts a row that was dragged by its number in the place of another.
+func (w *window) carryRow(from, to int) {
+	if !w.s.Worked() {
+		return
+	}
+	rows, caret, ok := edit.CarryRow(w.s.Tree(), from, to)
+	if !ok {
+		w.say("There is no row to change places with.")
+		return
+	}
+	w.s.Rewrite("Move row", rows, caret)
+}
+
 func (w *window) toggleTurn() {
 	if i, ok := w.writtenRow(); ok {
 		w.rewriteRow("Turn", edit.ToggleTurn(w.s.Tree(), i))

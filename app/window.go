@@ -110,6 +110,7 @@ func newWindow(a fyne.App, lib *stitch.Library, s *session.Session, set *setting
 	s.SetLook(session.Look{Dark: th.IsDark()})
 	w.page = rows.New(s, th)
 	w.page.Shortcut, w.page.Hint = w.runShortcut, w.showHint
+	w.page.MoveRow = w.carryRow
 	w.page.Menu = func(at fyne.Position) { w.popUp(rowsMenu, at) }
 	w.page.Complete = func() bool { return w.complete(false) }
 	w.page.First, w.page.Typed, w.page.Left = w.listKey, w.typedInRows, w.closeWords

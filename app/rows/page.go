@@ -38,6 +38,8 @@ type Page struct {
 	NewRow func()
 	// Hint shows the reason for what is under the pointer, "" for nothing.
 	Hint func(string)
+	// MoveRow puts a written row in the place of another; the rows between move up.
+	MoveRow func(from, to int)
 	// First takes keys before the page does, while something of the window's waits for one. It reports whether it used one.
 	First func(*fyne.KeyEvent) bool
 	// Typed is called after letters were typed or taken out.
@@ -71,6 +73,7 @@ type Page struct {
 	stock   stock
 	buttons []button
 
+	carried  *carry // a row dragged by its number
 	pressed  time.Time
 	pressAt  int
 	dragging bool
@@ -311,6 +314,7 @@ func (p *Page) MouseDown(e *desktop.MouseEvent) {
 	switch {
 	case e.Position.X < textLeft-8:
 		p.chooseRow(at)
+		p.beginCarry(e.Position.Y + p.scroll)
 	case twice:
 		p.s.ChooseText(diag.Span{Start: p.s.Beside(at+1, false, true), End: p.s.Beside(at, true, true)})
 	default:
@@ -358,10 +362,19 @@ func (p *Page) chooseRow(at int) {
 }
 
 // MouseUp implements desktop.Mouseable.
-func (p *Page) MouseUp(*desktop.MouseEvent) { p.dragging = false }
+func (p *Page) MouseUp(*desktop.MouseEvent) {
+	p.dragging = false
+	if p.carried != nil {
+		p.endCarry()
+	}
+}
 
 // Dragged chooses text.
 func (p *Page) Dragged(e *fyne.DragEvent) {
+	if p.carried != nil {
+		p.carryOn(e.Position.Y + p.scroll)
+		return
+	}
 	if p.dragging {
 		p.s.PutCaret(p.offsetAt(e.Position.X, e.Position.Y+p.scroll), true)
 	}

@@ -35,6 +35,7 @@ func opened(t *testing.T, width float32, p *pattern.Pattern) (*Page, *session.Se
 	page.NewRow = func() { s.Type("\nnew: ") }
 	page.Modifiers = func() fyne.KeyModifier { return 0 }
 	page.Shortcut, page.Hint = func(fyne.Shortcut) {}, func(string) {}
+	page.MoveRow = func(int, int) {}
 	page.First = func(*fyne.KeyEvent) bool { return false }
 	page.Typed, page.Left = func() {}, func() {}
 	page.Resize(fyne.NewSize(width, 600))

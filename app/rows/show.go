@@ -90,6 +90,7 @@ func (p *Page) show() {
 		d.text(translation.Say("the next row: Enter or Tab"), textLeft, y, lineHeight, look{size: theme.Body, face: serifItalic, colour: d.k.Ink2})
 	}
 	d.caret()
+	d.target()
 	d.scrollBar()
 	p.raster.Resize(p.Size())
 	p.raster.Move(fyne.NewPos(0, 0))

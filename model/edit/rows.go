@@ -65,6 +65,33 @@ func MoveRow(t *syntax.Tree, i int, down bool) (text string, caret int, ok bool)
 	return text, upper.Start, true
 }
 
+// CarryRow puts row i in the place of row j; the rows between move by one, and the numbers stay in order. ok is false
+// where one of them has no number.
+func CarryRow(t *syntax.Tree, i, j int) (text string, caret int, ok bool) {
+	from, to := min(i, j), max(i, j)
+	if from == to || from < 0 || to >= len(t.Rows) {
+		return t.Text, 0, false
+	}
+	var bodies []string
+	for _, r := range t.Rows[from : to+1] {
+		if !numbered(r) {
+			return t.Text, 0, false
+		}
+		bodies = append(bodies, bodyText(t, r))
+	}
+	if i < j {
+		bodies = append(bodies[1:], bodies[0])
+	} else {
+		bodies = append([]string{bodies[len(bodies)-1]}, bodies[:len(bodies)-1]...)
+	}
+	c := &changes{text: t.Text}
+	for k, r := range t.Rows[from : to+1] {
+		c.replace(bodySpan(t, r), bodies[k])
+	}
+	at := bodySpan(t, t.Rows[j]).Start
+	return c.apply(), at + c.shift(at), true
+}
+
 // DeleteRow takes row i out and closes the numbers behind it.
 func DeleteRow(t *syntax.Tree, i int) (text string, caret int) {
 	r := t.Rows[i]

@@ -106,6 +106,28 @@ func TestInsertRowBehindOneThatIsNotTurned(t *testing.T) {
 	}
 }
 
+func TestCarryRow(t *testing.T) {
+	lines := []string{"Row 1 (A): one.", "Row 2 (A): second.", "Row 3 (B): the third.", "Row 4 (B): four."}
+	for _, c := range []struct {
+		from, to int
+		want     string
+		ok       bool
+	}{
+		{0, 2, "Row 1 (A): second.\nRow 2 (A): the third.\nRow 3 (B): one.\nRow 4 (B): four.\n", true},
+		{3, 1, "Row 1 (A): one.\nRow 2 (A): four.\nRow 3 (B): second.\nRow 4 (B): the third.\n", true},
+		{1, 1, strings.Join(lines, "\n") + "\n", false},
+	} {
+		got, caret, ok := CarryRow(written(lines...), c.from, c.to)
+		if got != c.want || ok != c.ok {
+			t.Errorf("%d to %d: %t\n%s\nwant\n%s", c.from, c.to, ok, got, c.want)
+		}
+		moved := strings.TrimPrefix(lines[c.from][strings.Index(lines[c.from], ": ")+1:], " ")
+		if ok && !strings.HasPrefix(got[caret:], moved) {
+			t.Errorf("%d to %d: the caret stands before %q", c.from, c.to, got[caret:])
+		}
+	}
+}
+
 func TestInstead(t *testing.T) {
 	for _, c := range []struct {
 		written, pasted string
