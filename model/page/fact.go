@@ -46,7 +46,7 @@ var chatter = regexp.MustCompile(`(?i)^(?:let'?s|let’s|now|ok|okay|here|time|r
 var plainName = regexp.MustCompile(`^[A-Z]{4,}$`)
 
 // firstOf names one of several alike.
-var firstOf = regexp.MustCompile(`^(?:First|Second|Third|Fourth|Left|Right|Upper|Lower) \pL+(?: and all following)?$`)
+var firstOf = regexp.MustCompile(`^(?:First|Second|Third|Fourth|Left|Right|Upper|Lower) \pL+(?: and all following)?$|^(?:Left|Right) and (?:left|right|Left|Right)(?: alike)?$`)
 
 // shaping is a heading that reads as an instruction.
 var shaping = regexp.MustCompile(`(?i)^(?:(?:increase|decrease|increasing|decreasing|increases|decreases)(?: (?:section|part|rows|rounds|rnds|half|side))?|(?:inc|dec)rease to .*)$`)
@@ -129,6 +129,13 @@ func (r *reader) keep(l line) {
 func (r *reader) fact(l line, gap bool) {
 	if len(r.prose) > 0 && gap {
 		r.prose = append(r.prose, "")
+	}
+	if parts := r.sentences(l); len(parts) > 1 {
+		for _, one := range parts {
+			r.fact(one, false)
+		}
+		r.endSpecial()
+		return
 	}
 	if colon := strings.Index(l.text, ":"); colon > 0 && r.section != abbreviations {
 		r.rule(l.text[colon+1:])

@@ -23,7 +23,7 @@ func (r *reader) sentences(l line) []line {
 	at := 0
 	for _, m := range nextDefinition.FindAllStringIndex(l.text, -1) {
 		next := line{l.at + m[0] + 1, strings.TrimLeft(l.text[m[0]+1:], " ")}
-		if !r.defines(next) || !r.defines(line{l.at + at, strings.TrimSpace(l.text[at : m[0]+1])}) {
+		if !r.defines(next) {
 			continue
 		}
 		out = append(out, line{l.at + at, strings.TrimSpace(l.text[at : m[0]+1])})
@@ -56,7 +56,7 @@ var capital = regexp.MustCompile(`^[-•*]?\s*\p{Lu}`)
 func (r *reader) definition(m []string) *pattern.Special {
 	name, short := definedLead.ReplaceAllString(strings.TrimSpace(m[1]), ""), m[2]
 	s := pattern.Special{Abbreviation: short, Name: name}
-	if short == "" || r.knows(short) {
+	if short == "" || r.knows(short) || len(name) < len(short) && name == strings.ToUpper(name) { // "SM (solid mesh)"
 		s.Abbreviation, s.Name = name, short
 	}
 	text := strings.TrimRight(strings.TrimSpace(m[3]), ".")

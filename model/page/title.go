@@ -39,5 +39,5 @@ func titleOf(line string) string {
 			t = short
 		}
 	}
-	return strings.TrimRight(strings.TrimSpace(t), ".")
+	return strings.TrimRight(strings.Join(strings.Fields(t), " "), ".")
 }

@@ -63,7 +63,7 @@ func (r *reader) chain() []Node {
 	case r.word("-", dash) && k == 1:
 		r.pass(1)
 		r.counting(c)
-	case r.word("counts", "count"), r.word("for") && (r.wordAt(1, "first") || r.peek(1).n == 1) && r.stitchWord(min(r.i+2, len(r.tokens)-1)):
+	case r.word("counts", "count"), r.word("for") && r.forStitch(1):
 		r.counting(c)
 	}
 	c.Span = r.span(start)

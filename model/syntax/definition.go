@@ -106,10 +106,10 @@ func (r *reader) recipe() (string, bool) {
 		r.pass(3)
 	}
 	defer func() { r.i = from }()
-	if !r.word("yo", "yrh", "yoh", "insert", "draw", "pull", "(", "[", "*") && !r.dropsLoop() {
+	words := r.dropsLoop()
+	if !r.word("yo", "yrh", "yoh", "insert", "draw", "pull", "(", "[", "*") && !words {
 		return "", false
 	}
-	words := false
 	k := 0
 	for ; r.peek(k).kind != lineToken && r.peek(k).kind != endToken; k++ {
 		words = words || r.wordAt(k, "yo", "yrh", "yoh", "insert", "draw", "pull")
@@ -123,13 +123,16 @@ func (r *reader) recipe() (string, bool) {
 // dropsLoop sees the definition of a stitch that is closed by drawing the loop through its first: a popcorn.
 func (r *reader) dropsLoop() bool {
 	k := 0
-	for r.wordAt(k, "work", "make", "ch") || r.number(k) {
+	for r.wordAt(k, "work", "make", "ch", ",") || r.number(k) {
 		k++
 	}
 	if k == 0 || !r.stitchWord(min(r.i+k, len(r.tokens)-1)) {
 		return false
 	}
 	for ; r.peek(k).kind != lineToken && r.peek(k).kind != endToken; k++ {
+		if r.wordAt(k, "finish", "complete", "close") && r.wordAt(k+1, "as", "like") {
+			return true
+		}
 		if (r.wordAt(k, "draw", "pull", "drop", "remove") || r.wordAt(k, "take") && r.wordAt(k+1, "hook")) && (r.wordAt(k+1, "the", "loop", "hook", "dropped", "this", "through") || r.wordAt(k+2, "loop", "hook")) {
 			return true
 		}

@@ -14,7 +14,7 @@ func (r *reader) filet(name, text string) *Unit {
 		return nil
 	}
 	low := strings.ToLower(text)
-	if !space && !strings.Contains(low, "block over") && !strings.Contains(low, "over") || space && !strings.Contains(low, "ch") {
+	if !space && !strings.Contains(low, "over") && !strings.Contains(low, " or ") || space && !strings.Contains(low, "ch") {
 		return nil
 	}
 	in := &reader{src: text, tokens: lex(text), o: r.o, outside: true, kinds: map[string]string{}, own: r.own, tree: &Tree{}}

@@ -229,7 +229,7 @@ func (r *reader) chainNote() bool {
 			n = t.n
 		case t.text == "counts" || t.text == "count":
 			count = Counts
-			if p := r.tokens[r.i-1].text; p == "not" || strings.HasSuffix(p, "n't") || strings.HasSuffix(p, "n’t") {
+			if p := r.tokens[r.i-1].text; p == "not" || p == "never" || strings.HasSuffix(p, "n't") || strings.HasSuffix(p, "n’t") {
 				count = CountsNot
 			}
 		case t.text == "through" || t.text == "throughout":

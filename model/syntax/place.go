@@ -7,7 +7,7 @@ func (r *reader) placeWord() bool {
 	if r.word("to") {
 		return !r.wordAt(1, "end", "last", "the", "form", "join", "centre", "corner", "within", "close", "make") || r.words("to", "the") && (r.wordAt(2, "top", "first", "next") || r.peek(2).kind == ordinalToken)
 	}
-	if r.word("rnd") && r.lower(r.tok()) == "round" && (r.wordAt(1, "post", "the", "stem", "next", "each", "same") || r.stitchWord(min(r.i+1, len(r.tokens)-1))) {
+	if r.word("rnd") && r.lower(r.tok()) == "round" && (r.wordAt(1, "post", "the", "stem", "next", "each", "same", "last", "first") || r.stitchWord(min(r.i+1, len(r.tokens)-1))) {
 		return true // "1dc round stem of next tr"
 	}
 	if r.word("of") {
@@ -219,7 +219,24 @@ func (r *reader) ordinalPlace(p *Place) {
 	}
 	if n == 1 {
 		p.Ord = First
+	} else if p.What == InCh && r.atFoundation() { // "1 treble in the fourth chain": from the hook
+		p.What = InHook
 	}
+}
+
+// atFoundation reports whether the first row is being read, and nothing of it has been read yet.
+func (r *reader) atFoundation() bool {
+	return r.row != nil && r.row.From <= 1 && len(r.row.Body) == 0 && r.depth == 1 && len(r.tree.Rows) > 1 && r.tree.Rows[len(r.tree.Rows)-2].Named == "Foundation" &&
+		!slices.ContainsFunc(r.tokens[max(0, r.headEnd()):r.i], func(t token) bool { return t.text == "," || t.text == ";" })
+}
+
+// headEnd is the first token after the heading of the open row.
+func (r *reader) headEnd() int {
+	i := r.i
+	for i > 0 && r.tokens[i-1].start >= r.row.Head.End {
+		i--
+	}
+	return i
 }
 
 // commonPlace reads "next 3 dc", "each ch-2 sp across", "each of next 4 sts", "last st", "skipped st".
@@ -232,7 +249,7 @@ func (r *reader) commonPlace(p *Place) {
 			r.eachOf(p)
 			return
 		}
-		r.fill("rem", "of", "the")
+		r.fill("rem", "of", "the", "next")
 		if r.number(0) && (r.wordAt(1, "ch-sp", "ch-sps", "ch-loop", "ch-lp", "ch-space") || r.wordAt(1, "ch") && r.wordAt(2, "sp", "loop", "corner")) {
 			break
 		}

@@ -392,6 +392,9 @@ func (p *printer) rowRef(x *RowRef) string {
 	} else if !q.IsZero() {
 		s += " for " + p.num(q) + " rows"
 	}
+	if !x.Sts.IsZero() {
+		s += " until there are " + p.num(x.Sts) + " " + p.words.sts
+	}
 	for i, b := range x.But {
 		s += [...]string{" but ", " and "}[min(i, 1)] + p.node(b.New) + " for " + p.node(b.Old)
 	}

@@ -69,7 +69,7 @@ func (r *reader) rowRef() []Node {
 	if r.word("for") && r.wordAt(1, "pattern", "patt", "pat") {
 		r.pass(2)
 	}
-	if !r.rowsAsked(x) {
+	if !r.rowsAsked(x) && !r.stsAsked(x) {
 		r.fill("for")
 		if q, more, ok := r.howOften(); ok {
 			x.Times, x.More = q, more
@@ -83,7 +83,7 @@ func (r *reader) rowRef() []Node {
 	}
 	r.swaps(x)
 	x.Span = r.span(start)
-	if r.word(",") && r.wordAt(1, "omitting", "omit") { // ", omitting the 3 ch at end of last repeat"
+	if r.word(",") && r.wordAt(1, "omitting", "omit", "working", "keeping") { // ", omitting the 3 ch at end of last repeat"
 		from := r.i + 1
 		r.skipTo(".", "(", ";")
 		return []Node{x, &Note{Span: r.span(from), Text: r.textFrom(from)}}
@@ -105,6 +105,9 @@ func (r *reader) repFromRow() int {
 	if r.wordAt(k, "the") {
 		k++
 	}
+	if r.peek(k).kind == ordinalToken && r.wordAt(k+1, "to") && (r.peek(k+2).kind == ordinalToken || r.wordAt(k+2, "the") && r.peek(k+3).kind == ordinalToken) { // "from the 2nd to the 6th row"
+		return k
+	}
 	if r.wordAt(k, "row", "rnd", "r") && r.number(k+1) || (r.peek(k).kind == ordinalToken || r.wordAt(k, "first")) && r.wordAt(k+1, "row", "rnd") {
 		return k
 	}
@@ -114,6 +117,17 @@ func (r *reader) repFromRow() int {
 // fromRow reads "from the third row to the sixth", or to the last row above.
 func (r *reader) fromRow(x *RowRef, k int) bool {
 	r.pass(k)
+	if from := r.tok().n; r.is(ordinalToken) && r.wordAt(1, "to") && !r.wordAt(1, "row") {
+		r.pass(2)
+		r.fill("the")
+		for no := from; no <= r.tok().n && len(x.Rows) < maxRows; no++ {
+			x.Rows = append(x.Rows, no)
+		}
+		r.pass(1)
+		x.Round = r.word("rnd")
+		r.fill("row", "rnd")
+		return len(x.Rows) > 0
+	}
 	if !r.rowsNamed(x) {
 		return false
 	}
@@ -126,6 +140,26 @@ func (r *reader) fromRow(x *RowRef, k int) bool {
 			x.Rows = append(x.Rows, k)
 		}
 	}
+	return true
+}
+
+// stsAsked reads "until 25 tr remain", "until you have 40 sts": how many stitches the last row has.
+func (r *reader) stsAsked(x *RowRef) bool {
+	start := r.i
+	r.fill(",")
+	if !r.eat("until") {
+		r.i = start
+		return false
+	}
+	r.fill("there", "are", "you", "have", "only", "a", "total", "of", "but")
+	q, ok := r.num(true)
+	what, _, _, named := r.what()
+	if !ok || !named || what != InSt && what != InKind || !r.word("rem", "are", "left", "on", "in", "have") && !r.word(".", ",", ";") && !r.ended() {
+		r.i = start
+		return false
+	}
+	r.fill("rem", "are", "left", "on", "in", "all", "total", "have", "been", "made", "worked")
+	x.Sts = q
 	return true
 }
 

@@ -34,7 +34,7 @@ func (w *worker) countOff() *miscount {
 			continue
 		}
 		want, got := w.num(t.N), w.tally(t)
-		if got.n == 0 && (t.What == syntax.InUnit && t.Name == "group" || t.What == syntax.InKind && w.isPicot(t.Name)) {
+		if got.n == 0 && (t.What == syntax.InUnit && t.Name == "group" || t.What == syntax.InKind && (w.isPicot(t.Name) || w.isLump(t.Name))) {
 			continue // petals and their like, of which the rows do not speak as groups
 		}
 		if (t.What == syntax.InUnit || t.What == syntax.InKind) && want+w.halves(t) == got.n || t.What == syntax.InKind && want+w.otherwise(t) == got.n {

@@ -101,6 +101,7 @@ type reading struct {
 	hook    bool // a row on the foundation leaves out the chains that stand for turning
 	under   bool // "ch 3, skip 1 st" skips the stitch that the chain stands on
 	inEach  bool // "2 sc in next 2 sts" is two in each
+	anyKind bool // "next dc" of a row worked again is the next stitch
 	through bool // "to last shell" takes that shell in
 	ledge   bool // what a short row left unworked below follows
 }
@@ -119,6 +120,7 @@ var readings = []struct {
 	{reading{chains: true}, `"st" read as taking in the chains`},
 	{reading{inside: true}, "the rest of a named group read as still to be worked"},
 	{reading{through: true}, `"to last" read as taking it in`},
+	{reading{anyKind: true}, "the kinds named read as whatever the row below has"},
 	{reading{ledge: true}, "the stitches left unworked below read as still to be worked"},
 	{reading{chains: true, flip: true}, `"st" read as taking in the chains, turning chain the other way`},
 }
@@ -141,6 +143,9 @@ func (w *worker) mayRead(a reading) bool {
 		return false
 	}
 	if a.chains && !w.hasSp {
+		return false
+	}
+	if a.anyKind && (w.step.no == w.step.row.From || w.step.row.From == 0) {
 		return false
 	}
 	if a.through && !anyNode(w.step.body, func(n syntax.Node) bool {

@@ -28,6 +28,10 @@ func (w *worker) find(p *syntax.Place) (target, error) {
 	if p.What == syntax.InCh && w.spur > w.spurEnd {
 		return w.alongSpur(), nil
 	}
+	if p.What == syntax.InCorner && w.start && w.hasSame && p.Ord == syntax.Next && w.same.how == fabric.Space &&
+		(w.hasOrigin && w.same.a < 0 || w.same.a >= 0 && int(w.same.b)+1 == w.pos && w.isCorner(int(w.same.a), 0)) {
+		return w.same, nil // "sl st to corner sp, ch 3, 2 dc in corner sp": the one that the round begins in
+	}
 	if p.What == syntax.InCentre && w.round && w.seek(syntax.InCorner, "", 0) >= 0 && w.seek(syntax.InCentre, "", 0) < 0 {
 		return w.findNext(syntax.InCorner, "", 0) // "3 sc in middle sc" of the last corner
 	}

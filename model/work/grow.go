@@ -38,6 +38,52 @@ func (u *unfolding) grown(row *syntax.Row, ref *syntax.RowRef, source int) {
 	}
 }
 
+// rowsTo is how many rows a reference needs to come to its number of stitches, reckoned from the last stated count and
+// from what each of the rows takes in or adds.
+func (u *unfolding) rowsTo(ref *syntax.RowRef, rows []int) int {
+	var from []step
+	for _, no := range rows {
+		if s, ok := u.at(no); ok {
+			from = append(from, s)
+		}
+	}
+	if ref.Last > 0 {
+		from = u.lastOnes(ref.Last)
+	}
+	have, more := 0, 0
+	for i := len(u.out) - 1; i >= 0 && have == 0; i-- {
+		if have = u.w.stated(u.out[i].count); have == 0 {
+			more += u.w.gain(u.out[i].written.body)
+		}
+	}
+	have += more
+	each := 0
+	for _, s := range from {
+		each += u.w.gain(s.written.body)
+	}
+	left := u.w.num(ref.Sts) - have
+	if each == 0 || left/each < 0 {
+		return u.w.opt.RowsUntil * max(len(from), 1)
+	}
+	return min(left/each, mostGrown) * len(from)
+}
+
+// gain is how many stitches more than the row below a row has by its increases and decreases alone.
+func (w *worker) gain(body []syntax.Node) (n int) {
+	for _, node := range body {
+		m, ok := node.(*syntax.Make)
+		if !ok || m.Place == nil || m.Place.Ord == syntax.Each || m.Kind == slipStitch {
+			continue
+		}
+		if tog := spans(w.fab.Kinds[w.kind(m.Kind)]); tog > 1 {
+			n -= (tog - 1) * max(1, w.times(m.Place.N)/tog)
+		} else if per := w.times(m.N); per > 1 && !m.Alike {
+			n += (per - 1) * max(1, w.times(m.Place.N))
+		}
+	}
+	return n
+}
+
 // stated is the number of stitches that a count states, 0 where it does not.
 func (w *worker) stated(count []syntax.Tally) int {
 	if len(count) == 0 {

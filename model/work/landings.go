@@ -2,6 +2,7 @@ package work
 
 import (
 	"strandway/model/fabric"
+	"strandway/model/stitch"
 	"strandway/model/syntax"
 )
 
@@ -97,6 +98,12 @@ func (w *worker) sizeOf(unit int32) (n int) {
 	return n
 }
 
+// isLump reports whether a kind is a cluster or one of its like.
+func (w *worker) isLump(name string) bool {
+	k := w.fab.Kinds[w.kind(name)]
+	return k.Lump != stitch.NoLump
+}
+
 // hasKind reports whether the row below has a stitch of a kind.
 func (w *worker) hasKind(name string) bool {
 	has, known := w.kindsBelow[name]
@@ -179,8 +186,8 @@ func (w *worker) matches(i int, what syntax.What, name string, chains int) bool 
 		s := w.stitchAt(i) // the loop of a turning chain, where it is named by its length
 		return chains > 2 && int(s.Chains) == chains && s.Has(fabric.TurningChain) && (w.longest < chains || w.blocks)
 	case syntax.InKind:
-		if !l.base && !l.chain && w.step.no != w.step.row.From && w.step.row.From > 0 && !w.hasKind(name) {
-			return true // a row worked again over another kind: "next dc" is then the next stitch
+		if !l.base && !l.chain && (w.reading.anyKind || (w.step.no != w.step.row.From && w.step.row.From > 0 || w.isLump(name)) && !w.hasKind(name)) {
+			return true // a row worked again over another kind, or "cluster" for what is drawn together: the next stitch
 		}
 		return l.base || !l.chain && w.isKind(w.stitchAt(i), name)
 	case syntax.InUnit:
@@ -288,6 +295,8 @@ func (w *worker) left() int {
 		}
 	}
 	switch {
+	case n == 1 && w.step.lastTop && w.stitchAt(w.met-1).Has(fabric.TurningChain):
+		return 0
 	case n == 1 && (w.edgeLoopWorked() || w.round && w.isBase && w.edge == fabric.Bottom):
 		return 0 // the chain at the hook holds the round's first stitches
 	case w.round && (n == w.closing || n < w.closing && w.halfJoined()):

@@ -2,6 +2,7 @@ package work
 
 import (
 	"fmt"
+	"regexp"
 	"slices"
 
 	"strandway/model/diag"
@@ -39,6 +40,7 @@ type written struct {
 	tch     bool // it works into the top of the turning chain below
 	endsIn  int  // its last stitch goes into a space of so many chains, see step.edgeLoop
 	travels bool // slip stitches at its start only move along
+	lastTop bool // its last stitch goes into the top of the turning chain, as a remark says
 	climbs  bool // they do so after a first chain, up to another: "ch 1, sl st in next 3 dc, ch 3"
 	turn    turnWord
 	face    byte // the side its words say is facing, 0 if none
@@ -63,6 +65,10 @@ func (w *worker) look(row *syntax.Row) *written {
 		return ok && m.Kind != slipStitch
 	})
 	r.climbs = climbsAgain(r.body)
+	r.lastTop = anyNode(row.Body, func(n syntax.Node) bool {
+		note, ok := n.(*syntax.Note)
+		return ok && lastInTop.MatchString(note.Text)
+	})
 	for _, n := range row.Body {
 		if a, ok := n.(*syntax.Along); ok && a.Face != 0 && r.face == 0 {
 			r.face = a.Face
@@ -91,6 +97,9 @@ func rangeLabel(row *syntax.Row) string {
 	}
 	return rowLabel(row, row.From)
 }
+
+// lastInTop is a remark about where the last stitch falls.
+var lastInTop = regexp.MustCompile(`(?i)\blast\b.{0,24}\b(?:top|turning|tch|t-ch|ch-?\d|\d ?ch)\b`)
 
 // climbsAgain sees a chain of one, slip stitches, and the chain that stands for a stitch where they lead.
 func climbsAgain(body []syntax.Node) bool {

@@ -41,10 +41,11 @@ func (w *worker) turningChain(c *syntax.ChainN, rest []syntax.Node) error {
 	}
 	counts := c.Counts
 	key := standing{n, kindName(kind)}
-	if counts == syntax.Unsaid && w.beginsCluster(rest) {
+	if counts == syntax.Unsaid && w.beginsCluster(n, rest) {
 		counts = syntax.CountsNot
 	} else if counts != syntax.Unsaid {
-		w.learned[key] = counts // what a row says holds for the rows after it
+		w.learned[key] = counts // what a row says holds for the rows after it, beside other stitches too
+		w.learned[standing{chains: n}] = counts
 	} else {
 		counts = w.customOf(key)
 	}
@@ -85,16 +86,33 @@ func (w *worker) loopAtEdge(n int, kind *stitch.Kind) bool {
 }
 
 // beginsCluster: "ch 3, dc2tog in same sp" at a row's start is one cluster, of which the chain is a leg.
-func (w *worker) beginsCluster(rest []syntax.Node) bool {
+func (w *worker) beginsCluster(chains int, rest []syntax.Node) bool {
 	if len(rest) == 0 {
 		return false
 	}
 	m, ok := rest[0].(*syntax.Make)
+	if ok && m.Place != nil && m.Place.Ord == syntax.Next && chains > 1 && w.reading.flip && w.legOf(m, rest[1:]) {
+		w.pos++ // the chain is the first leg, over the first stitch
+		return true
+	}
 	if !ok || m.Place != nil && m.Place.Ord != syntax.Same {
 		return false
 	}
 	k := w.fab.Kinds[w.kind(m.Kind)]
 	return k.Legs > 1 && (m.Place != nil || k.SamePlace)
+}
+
+// legOf: "ch 2, dc2tog over next 2 dc" is a cluster of three where the others are dc3tog.
+func (w *worker) legOf(m *syntax.Make, rest []syntax.Node) bool {
+	k := w.fab.Kinds[w.kind(m.Kind)]
+	return spans(k) > 1 && anyNode(rest, func(n syntax.Node) bool {
+		x, ok := n.(*syntax.Make)
+		if !ok || x.Kind == m.Kind {
+			return false
+		}
+		o := w.fab.Kinds[w.kind(x.Kind)]
+		return o.Plain == k.Plain && spans(o) == spans(k)+1
+	})
 }
 
 // customOf decides whether a turning chain of which the row says nothing is a
@@ -105,6 +123,9 @@ func (w *worker) customOf(key standing) syntax.Counting {
 		return said
 	}
 	counts := w.learned[key]
+	if counts == syntax.Unsaid && key.chains > 1 {
+		counts = w.learned[standing{chains: key.chains}]
+	}
 	switch {
 	case w.step.usesTch && key.chains > 1:
 		counts = syntax.Counts

@@ -254,6 +254,8 @@ func (u *unfolding) referred(row *syntax.Row, ref *syntax.RowRef) (nos, rows []i
 	}
 	n := w.num(ref.Times) * each
 	switch {
+	case !ref.Sts.IsZero():
+		n = u.rowsTo(ref, rows)
 	case !ref.For.IsZero():
 		if n = w.num(ref.For); ref.InAll {
 			n -= u.last
