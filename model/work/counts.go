@@ -148,13 +148,7 @@ func (w *worker) countedWord(t *syntax.Tally) string {
 }
 
 // rowStitches are the stitches of the row in work.
-func (w *worker) rowStitches() []fabric.Stitch {
-	first := w.rowFirst()
-	if int(w.row) < len(w.fab.Rows) { // the row is closed already
-		first = w.fab.Rows[w.row].First
-	}
-	return w.fab.Stitches[first:]
-}
+func (w *worker) rowStitches() []fabric.Stitch { return w.fab.Stitches[w.rowFirst():] }
 
 // tally counts what a stated count names in the row in work.
 func (w *worker) tally(t *syntax.Tally) tally {

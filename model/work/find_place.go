@@ -239,7 +239,7 @@ func (w *worker) findOf(p *syntax.Place) (target, error) {
 	} else {
 		i = w.seek(syntax.InUnit, q.Name, q.Chains)
 	}
-	if i < 0 {
+	if i < 0 || w.beganIn(i) {
 		return target{}, none(syntax.InUnit, q.Name, 0)
 	}
 	a, b := w.unitSpan(i)
@@ -274,6 +274,24 @@ func (w *worker) findOf(p *syntax.Place) (target, error) {
 		return w.takeSpace(found, end), nil
 	}
 	return w.take(found, end), nil
+}
+
+// beganIn reports whether landing i is the rest of the group in which the round's first stitch stands, met again at its end.
+func (w *worker) beganIn(i int) bool {
+	u := w.unitAt(i)
+	if !w.round || u < 0 || u != w.unitAt(0) {
+		return false
+	}
+	if _, b := w.unitSpan(0); i <= b {
+		return false
+	}
+	for id := w.rowFirst(); int(id) < len(w.fab.Stitches); id++ {
+		if s := &w.fab.Stitches[id]; s.NBase > 0 && !s.Has(fabric.Travel) {
+			at := w.fab.Of(id)[0].At
+			return at >= 0 && w.fab.Stitches[at].Unit == u
+		}
+	}
+	return false
 }
 
 // findOfPlain reads "3rd ch of next ch-5 sp" and "centre ch of next loop".

@@ -287,7 +287,7 @@ func (w *worker) left() int {
 	}
 	n := 0
 	for i := w.pos; i < w.met; i++ {
-		if u := w.unitAt(i); u >= 0 && u == w.aside && w.round {
+		if u := w.unitAt(i); u >= 0 && w.round && (u == w.aside || w.aside >= 0 && w.beganIn(i)) {
 			continue // the rest of a group whose middle was named
 		}
 		if !w.lands[i].chain || w.reading.chains {

@@ -100,7 +100,12 @@ func (w *worker) hideSpur(from, to int) {
 }
 
 // rowFirst is the first stitch of the row in work.
-func (w *worker) rowFirst() int32 { return w.fab.Rows[len(w.fab.Rows)-1].Last }
+func (w *worker) rowFirst() int32 {
+	if int(w.row) < len(w.fab.Rows) { // the row is closed already
+		return w.fab.Rows[w.row].First
+	}
+	return w.fab.Rows[len(w.fab.Rows)-1].Last
+}
 
 // picotAhead: chains closed by a slip stitch into one of themselves are a picot.
 func (w *worker) picotAhead(c *syntax.ChainN, next syntax.Node) bool {
