@@ -14,7 +14,7 @@ func (r *reader) foundation(l line, gap bool) bool {
 			return false
 		}
 	}
-	if at < 0 || r.section == abbreviations && !(gap && at == 0) || r.section == gauge && swatch.MatchString(l.text) || r.open != nil && !r.open.remark && !gap && r.heading == nil && !r.piece().ended {
+	if at < 0 || r.section == abbreviations && !(gap && (at == 0 || withHook.MatchString(l.text[:at]))) || r.section == gauge && swatch.MatchString(l.text) || r.open != nil && !r.open.remark && !gap && r.heading == nil && !r.piece().ended {
 		return false
 	}
 	if r.section == specials && (r.special != nil || at > 0 && !gap) {
@@ -57,6 +57,9 @@ var loopOnly = regexp.MustCompile(`(?i)^,?\s*(?:and )?(?:sl st|slip st\w*|ss|joi
 
 // leadYarn is all that stands before the chain of a small piece: "With B, ch 5."
 var leadYarn = regexp.MustCompile(`(?i)^(?:with|using|in)\s+(?:(?:colou?r|yarn)\s+)?[\pL\d]+,?\s+$`)
+
+// withHook is what stands before a foundation that begins "Using the No. 10 hook, commence with".
+var withHook = regexp.MustCompile(`(?i)^(?:using|with)\b[^:;]{1,60}$`)
 
 // joins is the join that makes a ring of a chain.
 var joins = regexp.MustCompile(`(?i)^[\s,;.]*(?:and )?(?:then )?(?:join|sl st|slip st|ss\b|unite|close)`)
