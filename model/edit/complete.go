@@ -2,6 +2,7 @@ package edit
 
 import (
 	"cmp"
+	"maps"
 	"slices"
 	"strings"
 	"unicode"
@@ -46,7 +47,10 @@ func Completions(rows string, at int, stitches []Word) (letters diag.Span, words
 			words = append(words, Word{text, means[lower]})
 		}
 	}
-	for _, text := range usedWords(rows[:letters.Start] + " " + rows[letters.End:]) {
+	used := map[string]int{}
+	countWords(used, rows[:letters.Start], begun)
+	countWords(used, rows[letters.End:], begun)
+	for _, text := range slices.SortedFunc(maps.Keys(used), func(a, b string) int { return cmp.Or(used[b]-used[a], cmp.Compare(a, b)) }) {
 		offer(text)
 	}
 	for _, w := range stitches {
@@ -58,18 +62,18 @@ func Completions(rows string, at int, stitches []Word) (letters diag.Span, words
 	return letters, words, whole
 }
 
-// usedWords are the words of a text, the most used first.
-func usedWords(text string) []string {
-	used := map[string]int{}
-	for _, word := range strings.FieldsFunc(text, func(r rune) bool { return !inWord(r) }) {
-		used[strings.ToLower(word)]++
+// countWords counts the words of a text that begin with some letters.
+func countWords(used map[string]int, text, begun string) {
+	for word := range strings.FieldsFuncSeq(text, func(r rune) bool { return !inWord(r) }) {
+		if len(word) >= len(begun) && strings.EqualFold(word[:len(begun)], begun) {
+			used[strings.ToLower(word)]++
+		}
 	}
-	words := make([]string, 0, len(used))
-	for word := range used {
-		words = append(words, word)
-	}
-	slices.SortFunc(words, func(a, b string) int { return cmp.Or(used[b]-used[a], cmp.Compare(a, b)) })
-	return words
 }
 
-func inWord(r rune) bool { return unicode.IsLetter(r) || unicode.IsDigit(r) || r == '-' }
+func inWord(r rune) bool {
+	if r < utf8.RuneSelf {
+		return r >= 'a' && r <= 'z' || r >= 'A' && r <= 'Z' || r >= '0' && r <= '9' || r == '-'
+	}
+	return unicode.IsLetter(r) || unicode.IsDigit(r)
+}
