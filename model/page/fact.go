@@ -68,6 +68,9 @@ func (r *reader) isPieceHead(i int, l line) bool {
 	if !unicode.IsUpper(c) && !unicode.IsDigit(c) && !lowerHead(text) || r.readable(text) > .6 && !plainName.MatchString(text) && !shaping.MatchString(text) || foundationAt(text) >= 0 && !strings.Contains(text, "(") {
 		return false
 	}
+	if r.section == materials && words == 1 && text != strings.ToUpper(text) && !pieceWords.MatchString(text) {
+		return false // "Stuffing"
+	}
 	upper := text == strings.ToUpper(text) || firstOf.MatchString(text) || shaping.MatchString(text)
 	return (upper || lowerHead(text) || pieceWords.MatchString(text) || strings.HasSuffix(l.text, ":") || titled(text)) && r.rowsFollow(i)
 }

@@ -47,7 +47,7 @@ func (r *reader) foundation(l line, gap bool) bool {
 var swatch = regexp.MustCompile(`(?i)gauge|swatch|tension`)
 
 // foundationLead is what a foundation is called before it is given.
-var foundationLead = regexp.MustCompile(`(?i)^(?:foundation|base|starting|ring|beginning|set-?up)\b.{0,20}:$`)
+var foundationLead = regexp.MustCompile(`(?i)^(?:foundation|base|start(?:ing)?|ring|begin(?:ning)?|set-?up)\b.{0,20}:$`)
 
 // withYarn is the yarn named before the chain of a foundation.
 var withYarn = regexp.MustCompile(`(?i)\b(?:with|using|in)\s+[^.;]{1,48}$`)

@@ -7,7 +7,10 @@ import (
 
 // isTitle sees the page's name: its first line, unless that begins a part or a row.
 func (r *reader) isTitle(l line) bool {
-	l.text = listNumber.ReplaceAllString(l.text, "")
+	l.text = inBrackets.ReplaceAllString(listNumber.ReplaceAllString(l.text, ""), "")
+	if l.text == "" {
+		return false
+	}
 	const longest = 90
 	_, _, head := sectionHead(l.text)
 	return r.section == front && !r.told && !head && len(l.text) <= longest && !rowHead.MatchString(l.text) && foundationAt(l.text) < 0 && !noTitle.MatchString(l.text) &&

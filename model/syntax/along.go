@@ -159,6 +159,9 @@ func (r *reader) along() []Node {
 	r.eat("rotate")
 	r.fill("work", "piece", "to", "now", "the", "and", "begin", "turn", "90", "clockwise", "degrees", "go", "going", "cont", "continue", "continuing")
 	r.fill("working")
+	if r.word("back") && r.wordAt(1, "across") { // "working back along other side"
+		r.pass(1)
+	}
 	if !r.word("across", "around", "in", "down", "up", "evenly") || r.i == start && !r.word("across", "around") {
 		r.i = start
 		return nil

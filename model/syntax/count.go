@@ -241,6 +241,10 @@ func (r *reader) tallies() []Tally {
 			r.i = start
 			break
 		}
+		if t.What == InSp && r.is(wordToken) && !grammar[r.tok().text] && r.wordAt(1, ")", "]", ".") { // "two ch-60 handles"
+			r.pass(1)
+			t.Each = true
+		}
 		r.fill("total", "in", "all", "made", "worked", "around", "across", "rem")
 		if r.word("after", "at", "by") && !r.wordAt(1, "each", "both") && (r.wordAt(1, "row", "rnd", "r", "end", "last", "the") || r.number(1)) { // "97 dc after Row 24"
 			for r.is(wordToken) && !r.word("turn", "join", "and") || r.number(0) {

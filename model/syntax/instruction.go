@@ -130,6 +130,14 @@ func (r *reader) item() []Node {
 		return r.bracket()
 	case "skip":
 		return r.skips()
+	case "end":
+		if r.lower(t) == "ending" && r.wordAt(1, "with") { // ", ending with 1 dc in top of ch-3", after no repeat
+			r.pass(2)
+			return r.item()
+		}
+		if n := r.yarn(); n != nil {
+			return n
+		}
 	case "leave", "leaving":
 		return r.leave()
 	case "make", "magic", "cast", "mr", "adjustable", "sliding":
@@ -163,7 +171,7 @@ func (r *reader) item() []Node {
 		}
 		return r.join()
 	case "with", "using", "attach", "change", "drop", "fasten", "break", "cut", "finish", "pick", "carry", "carrying", "hold", "place",
-		"tie", "end", "fo", "rejoin", "remove", "secure", "slide", "put":
+		"tie", "fo", "rejoin", "remove", "secure", "slide", "put":
 		if n := r.yarn(); n != nil {
 			return n
 		}
@@ -291,6 +299,10 @@ func (r *reader) item() []Node {
 			return []Node{&Note{Span: r.span(start), Text: r.textFrom(start)}}
 		}
 	case "=", "you", "there":
+		if t.text == "you" && !r.wordAt(1, "should", "now", "will", "have", "'ll", "must") {
+			r.skipTo(".", "—", "(", ")")
+			return []Node{&Note{Span: r.span(start), Text: r.textFrom(start)}}
+		}
 		if t.text == "=" || r.countWord() {
 			for !r.number(0) && !r.ended() {
 				r.pass(1)

@@ -317,6 +317,9 @@ func (r *reader) commonPlace(p *Place) {
 			r.back(m)
 		}
 	}
+	if r.word("made") && (r.wordAt(1, ".", ",", ";", ")") || r.peek(1).kind == lineToken) { // "in 1st sc made"
+		r.pass(1)
+	}
 	if r.words("just", "made") || r.words("just", "worked") {
 		r.pass(2)
 		p.Ord, p.What, p.Name = Same, InSt, ""

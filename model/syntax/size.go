@@ -100,6 +100,12 @@ func (r *reader) sizeNames(out *[]int) bool {
 				found, words = i, n
 			}
 		}
+		if all := r.sizesBegin(); found < 0 && len(all) > 1 { // "Adult sizes only"
+			got = append(got, all...)
+			r.pass(1)
+			r.fill("size", "sizes", "and", ",")
+			continue
+		}
 		if found < 0 && r.number(0) && r.tok().n > 0 && numbered {
 			found = r.tok().n - 1
 		}
@@ -118,6 +124,19 @@ func (r *reader) sizeNames(out *[]int) bool {
 	}
 	*out = got
 	return true
+}
+
+// sizesBegin are the sizes whose names begin with the word at hand.
+func (r *reader) sizesBegin() (all []int) {
+	if !r.is(wordToken) || !r.wordAt(1, "size", "sizes") {
+		return nil
+	}
+	for i, name := range r.o.Sizes {
+		if strings.HasPrefix(strings.ToLower(name), r.lower(r.tok())+" ") {
+			all = append(all, i)
+		}
+	}
+	return all
 }
 
 // namedHere is how many tokens a name takes here, 0 if another thing stands here.

@@ -102,7 +102,7 @@ func (r *reader) makes() []Node {
 		return nodes
 	}
 	r.hookNote()
-	if m.N.isOne() && (r.eat("to", "form") || r.eat("to", "join") || r.eat("to", "close") || m.Kind == slipStitch && (r.eat("to", "finish") || r.eat("to", "end"))) {
+	if m.N.isOne() && (r.eat("to", "form") || r.words("to", "make", "a") && r.wordAt(3, "ring", "circle") && r.eat("to", "make") || r.eat("to", "join") || r.eat("to", "close") || m.Kind == slipStitch && (r.eat("to", "finish") || r.eat("to", "end"))) {
 		r.fill("a", "ring", "rnd", "the", "circle")
 		return []Node{&Join{Span: r.span(start), Place: m.Place, With: m.Kind}}
 	}

@@ -70,6 +70,10 @@ func (r *reader) yarn() []Node {
 		r.eat("in", "use")
 		need = r.i == from
 	}
+	if y.Do == ChangeTo && (r.word("after", "each", "as", "at") || r.word("in") && r.wordAt(1, "the")) { // "changing colour after each odd row in the order A, B, C"
+		r.skipTo(".", ";", ")")
+		return []Node{&Note{Span: r.span(start), Text: r.textFrom(start)}}
+	}
 	if !r.yarnName(y) && need {
 		r.i = start
 		return nil

@@ -186,15 +186,16 @@ func (w *worker) beginAt(p *syntax.Place) error {
 func (w *worker) unsaidSkip(body []syntax.Node) int {
 	for _, n := range body {
 		if x, ok := n.(*syntax.Repeat); ok {
+			passed := 0
 			for _, inner := range x.Body {
 				switch s := inner.(type) {
 				case *syntax.Skip:
 					if s.What != syntax.InSp {
-						return w.num(s.N)
+						passed += w.num(s.N)
 					}
-					return 0
+					continue
 				case *syntax.Make, *syntax.Group, *syntax.Repeat:
-					return 0
+					return passed
 				}
 			}
 		}
