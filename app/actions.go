@@ -36,6 +36,7 @@ func (w *window) actions() action.Table {
 		{ID: "revert", Menu: "File", Label: "Open again as saved", Can: w.canRevert, Do: w.revert},
 		{ID: "chart", Menu: "File", Label: "Save the chart…", Keys: keys("Ctrl+E"), Can: made, Do: w.askChart, Rule: true},
 		{ID: "cloth", Menu: "File", Label: "Save the cloth…", Keys: keys("Ctrl+Shift+E"), Can: made, Do: w.askCloth},
+		{ID: "contact", Menu: "File", Label: "Save the colourways…", Can: func() bool { return made() && w.s.Made().Cloth != nil }, Do: w.askContact},
 		{ID: "frames", Menu: "File", Label: "Save frames…", Can: func() bool { return w.view == teachView && w.teach.Stage() != nil }, Do: w.askFrames},
 		{ID: "close", Menu: "File", Label: "Close", Keys: keys("Ctrl+W"), Do: w.closeDocument, Rule: true},
 		{ID: "quit", Menu: "File", Label: "Quit", Keys: keys("Ctrl+Q"), Do: w.quit},
@@ -85,7 +86,7 @@ func (w *window) actions() action.Table {
 			Do:   func() { w.rowYarn(letter) }})
 	}
 	return append(t, action.Table{
-		{ID: "fill", Menu: "Yarn", Label: "Fill the patch", Say: func() string { return translation.Fill("Fill the patch in yarn {{.Letter}}", "Letter", w.brush) }, Keys: keys("Ctrl+Shift+Y"), Can: w.hasChoice, Do: w.fillPatch},
+		{ID: "fill", Menu: "Yarn", Label: "Fill the patch", Say: w.sayFill, Keys: keys("Ctrl+Shift+Y"), Can: w.hasChoice, Do: w.fillPatch},
 		{ID: "pencil", Menu: "Yarn", Label: "Pencil on the cells", Keys: keys("Ctrl+Shift+L"), Can: made, On: func() bool { letter, _ := w.pair.Pencil(); return letter != "" && w.pair.Cells() }, Do: w.togglePencil},
 		{ID: "yarn-new", Menu: "Yarn", Label: "One more yarn", Can: open, Do: w.addYarn, Rule: true},
 		{ID: "gauge", Menu: "Yarn", Label: "Gauge…", Can: open, Do: w.askGauge},
@@ -97,10 +98,10 @@ func (w *window) actions() action.Table {
 		{ID: "float", Menu: "Yarn", Label: "Longest float you allow…", Can: open, Do: w.askFloat},
 		{ID: "other-way", Menu: "Yarn", Label: "Show another way to work the strands", Can: w.canReplan, Do: w.showOtherWay},
 		{ID: "use-way", Menu: "Yarn", Label: "Use the other way", Can: w.canReplan, Do: w.useOtherWay},
-		{ID: "way", Menu: "Yarn", Label: "Next colourway", Keys: keys("F9"), Can: open, Do: func() { w.s.NextColourway(1) }, Rule: true},
-		{ID: "way-last", Menu: "Yarn", Label: "Last colourway", Keys: keys("Shift+F9"), Can: open, Do: func() { w.s.NextColourway(-1) }},
-		{ID: "way-new", Menu: "Yarn", Label: "New colourway", Can: open, Do: w.addColourway},
-		{ID: "way-name", Menu: "Yarn", Label: "Rename the colourway…", Say: w.sayRename, Keys: keys("F2"), Can: open, Do: w.rename},
+		{ID: "way", Menu: "Colour", Label: "Next colourway", Keys: keys("F9"), Can: open, Do: func() { w.s.NextColourway(1) }},
+		{ID: "way-last", Menu: "Colour", Label: "Last colourway", Keys: keys("Shift+F9"), Can: open, Do: func() { w.s.NextColourway(-1) }},
+		{ID: "way-new", Menu: "Colour", Label: "New colourway", Can: open, Do: w.addColourway},
+		{ID: "way-name", Menu: "Colour", Label: "Rename the colourway…", Say: w.sayRename, Keys: keys("F2"), Can: open, Do: w.rename},
 
 		{ID: "make", Menu: "View", Label: "Make", Keys: keys("Ctrl+1"), Can: open, On: func() bool { return w.view == makeView }, Do: func() { w.show(makeView) }},
 		{ID: "colour", Menu: "View", Label: "Colour", Keys: keys("Ctrl+2"), Can: open, On: func() bool { return w.view == colourView }, Do: func() { w.show(colourView) }},

@@ -12,7 +12,7 @@ import (
 // The actions of the menus of things, a rule for "".
 var (
 	rowsMenu    = []string{"cut", "copy", "paste", "", "row", "row-again", "row-up", "row-down", "row-delete", "", "yarn-A", "yarn-B", "yarn-C", "yarn-D", "yarn-E", "yarn-F", "", "turn", "write-out", "mend"}
-	pictureMenu = []string{"cut", "copy", "paste", "take-out", "", "repeat", "mirror", "place", "note", "lone", "", "row", "row-again", "turn", "write-out", "", "larger", "smaller", "whole", "cells"}
+	pictureMenu = []string{"cut", "copy", "paste", "take-out", "", "yarn-A", "yarn-B", "yarn-C", "yarn-D", "yarn-E", "yarn-F", "fill", "pencil", "", "repeat", "mirror", "place", "note", "lone", "", "row", "row-again", "turn", "write-out", "", "whole", "cells"}
 )
 
 // popUp shows the menu of a thing.

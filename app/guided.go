@@ -2,6 +2,7 @@ package app
 
 import (
 	"fmt"
+	"slices"
 
 	"fyne.io/fyne/v2"
 
@@ -43,12 +44,10 @@ func (w *window) seeGuide(did string) {
 	w.notify(notice{about: aboutGuide, says: fmt.Sprintf("%d of %d   %s", number, of, step.Say), press: step.Press, answers: []choice{{label: "Leave", do: func() { w.guide = nil }}}})
 }
 
-// leaveGuide ends the walk, and leaves what was made; it reports whether there was one.
+// leaveGuide ends the walk, and leaves what was made; it reports whether there was one, or its last word.
 func (w *window) leaveGuide() bool {
-	if w.guide == nil {
-		return false
-	}
+	told := slices.ContainsFunc(w.notices, func(n notice) bool { return n.about == aboutGuide })
 	w.guide = nil
 	w.dismiss(aboutGuide)
-	return true
+	return told
 }

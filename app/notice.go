@@ -75,6 +75,9 @@ func (w *window) drawNotice(d *control.Canvas, k theme.Tokens, size fyne.Size) [
 		s := d.Button(k, a.label, right, y-15, a.first, true, func() {
 			w.dismiss(n.about)
 			a.do()
+			if w.win.Canvas().Focused() == w.notice && !w.sheetOpen() {
+				w.win.Canvas().Focus(w.page)
+			}
 		})
 		s.First = i == 0
 		spots = append([]control.Spot{s}, spots...)

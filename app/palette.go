@@ -220,32 +220,15 @@ func (p *picker) take() {
 	})
 }
 
-// addYarn adds a yarn like the last one, in a colour apart from the others.
+// addYarn adds the next yarn, and gives the keys back to the rows, where it is worked.
 func (w *window) addYarn() {
-	like := pattern.Yarn{Name: "Harbour Worsted", Weight: 4, Grams: 100, Metres: 200}
-	if n := len(w.s.Pattern().Yarns); n > 0 {
-		like = w.s.Pattern().Yarns[n-1]
-	}
-	fresh := []pattern.Shade{{Shade: "Ember", Colour: "#c2612f"}, {Shade: "Shell", Colour: "#e6dcc6"}, {Shade: "Gorse", Colour: "#c9962f"}, {Shade: "Deep Water", Colour: "#27405c"}, {Shade: "Thrift", Colour: "#c67d96"}, {Shade: "Marsh", Colour: "#4a5734"}}
-	best, far := fresh[0], -1.0
-	for _, f := range fresh {
-		c, err := colour.Parse(f.Colour)
-		if err != nil {
-			continue
-		}
-		near := math.Inf(1)
-		for _, y := range w.s.Pattern().Yarns {
-			near = min(near, colour.Difference(c, w.shade(y)))
-		}
-		if near > far {
-			best, far = f, near
-		}
-	}
-	like.Shade, like.Colour = best.Shade, best.Colour
 	w.s.Do("One more yarn", func(now edit.State) edit.State {
-		now.Pattern, _ = edit.AddYarn(now.Pattern, like)
+		now.Pattern = edit.AddYarn(now.Pattern, w.nextYarn())
 		return now
 	})
+	if w.win.Canvas().Focused() == w.strip {
+		w.win.Canvas().Focus(w.page)
+	}
 }
 
 // addColourway begins a colourway with the shades that are shown.

@@ -62,3 +62,44 @@ func TestThePencilOnTheCells(t *testing.T) {
 		t.Error("Esc does not put the pencil down")
 	}
 }
+
+// With stitches chosen in a picture a yarn is for them alone, from the menus too; the fill fills them and no others.
+func TestChosenStitchesTakeAYarn(t *testing.T) {
+	w, settle := shown(t, "", 1440, 900)
+	p := session.Blank()
+	p.Pieces[0].Rows = "With A, ch 9.\nRow 1 (RS): Sc in 2nd ch from hook and in each ch across, turn.\nRow 2 (WS): Ch 1, sc in each st across."
+	w.beginWith(p)
+	w.addYarn()
+	settle()
+	first := w.s.Made().Fabric().Rows[2].First
+	w.s.Choose([]int32{first + 3, first + 4}, first+3)
+	w.win.Canvas().Focus(nil) // as while a menu is open
+	if got := w.sayFill(); got != "Fill the chosen stitches in yarn A" {
+		t.Errorf("the fill says %q", got)
+	}
+	w.rowYarn("B")
+	settle()
+	if got := w.s.Rows(); !strings.Contains(got, "with B, sc in next 2 sts") {
+		t.Errorf("the rows are %q; said %q", got, w.said)
+	}
+	w.brush = "A"
+	w.fillPatch()
+	settle()
+	if got := w.s.Rows(); strings.Contains(got, "with B") {
+		t.Errorf("filled, the rows are %q; said %q", got, w.said)
+	}
+}
+
+// A yarn that the rows name and the pattern lacks is added by the mend of its finding.
+func TestMendAddsTheYarn(t *testing.T) {
+	w, settle := shown(t, "", 1440, 900)
+	p := session.Blank()
+	p.Pieces[0].Rows = "With A, ch 9.\nRow 1 (C): Sc in 2nd ch from hook and in each ch across."
+	w.beginWith(p)
+	settle()
+	w.mend()
+	settle()
+	if !w.hasYarn("C") {
+		t.Errorf("there is no yarn C; findings %v", w.s.Findings())
+	}
+}

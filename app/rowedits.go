@@ -6,7 +6,6 @@ import (
 	"strandway/app/session"
 	"strandway/app/translation"
 	"strandway/model/edit"
-	"strandway/model/pattern"
 	"strandway/model/syntax"
 )
 
@@ -89,9 +88,9 @@ func (w *window) rewriteRow(label, rows string) {
 	w.s.Rewrite(label, rows, at)
 }
 
-// pencilling reports whether stitches are chosen in the picture that has the keys: a yarn
-// is then for them alone.
-func (w *window) pencilling() bool { return w.hasChoice() && w.inPicture() }
+// pencilling reports whether stitches are chosen and the rows do not have the keys: a yarn is then for the stitches
+// alone. A menu that is open has the keys of the picture that it was opened from.
+func (w *window) pencilling() bool { return w.hasChoice() && w.win.Canvas().Focused() != w.page }
 
 // sayYarn says what a yarn's key does now.
 func (w *window) sayYarn(letter string) func() string {
@@ -103,11 +102,22 @@ func (w *window) sayYarn(letter string) func() string {
 	}
 }
 
-// fillPatch works the patch of one colour about the chosen stitch in the yarn that was taken last.
-func (w *window) fillPatch() {
-	if err := w.s.FillPatch(w.brush); err != nil {
-		w.say(upperFirst(err.Error()) + ".")
+// sayFill says what filling does now.
+func (w *window) sayFill() string {
+	if len(w.s.Chosen().Stitches) > 1 {
+		return translation.Fill("Fill the chosen stitches in yarn {{.Letter}}", "Letter", w.brush)
 	}
+	return translation.Fill("Fill the patch in yarn {{.Letter}}", "Letter", w.brush)
+}
+
+// fillPatch works the chosen stitches in the yarn that was taken last; one alone stands for the patch of one colour
+// about it.
+func (w *window) fillPatch() {
+	if len(w.s.Chosen().Stitches) > 1 {
+		w.tell(w.s.Pencil(w.brush))
+		return
+	}
+	w.tell(w.s.FillPatch(w.brush))
 }
 
 func (w *window) hasYarn(letter string) bool {
@@ -116,10 +126,7 @@ func (w *window) hasYarn(letter string) bool {
 }
 
 // nextYarn is the letter that the next yarn of the pattern gets.
-func (w *window) nextYarn() string {
-	_, letter := edit.AddYarn(w.s.Pattern(), pattern.Yarn{})
-	return letter
-}
+func (w *window) nextYarn() string { return edit.NextYarn(w.s.Pattern()) }
 
 // rowYarn works the row in hand in a yarn, or the stitches chosen in a picture. The next yarn of the pattern is
 // added by it.

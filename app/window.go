@@ -248,6 +248,8 @@ func (w *window) changed(c session.Change) {
 	}
 	if c&(session.File|session.Text) != 0 {
 		w.name()
+	}
+	if c&(session.File|session.Text|session.Choice|session.Pictures) != 0 {
 		w.refreshMenu()
 	}
 }

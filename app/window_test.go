@@ -63,7 +63,7 @@ func TestTheTableIsSound(t *testing.T) {
 			}
 		}
 	}
-	if got, want := strings.Join(w.table.Menus(), " "), "File Edit Row Stitch Yarn View Help"; got != want {
+	if got, want := strings.Join(w.table.Menus(), " "), "File Edit Row Stitch Yarn Colour View Help"; got != want {
 		t.Errorf("menus are %s, want %s", got, want)
 	}
 }

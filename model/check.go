@@ -130,7 +130,8 @@ func checkUse(w *Worked) diag.List {
 				row := firstRowIn(piece.Fabric, letter)
 				list = append(list, diag.Finding{Severity: diag.Doubt, ID: "no-yarn", Piece: piece.Piece.Name, Row: row.label, Span: row.span(piece.Tree),
 					Message: fmt.Sprintf("yarn %s is worked, but the pattern does not say what it is", letter),
-					Hint:    fmt.Sprintf(`add [[yarn]] with letter = %q`, letter)})
+					Hint:    fmt.Sprintf("add yarn %s to the pattern, or take a letter that it has", letter),
+					Mend:    &diag.Mend{Label: "add yarn " + letter, Yarn: letter}})
 			}
 			yarns[letter] = true
 		}

@@ -113,7 +113,7 @@ func TestWorkFindsWhatThePatternLacks(t *testing.T) {
 			p.Yarns = yarns("A")
 			p.Pieces[0].Rows = "With A, ch 4n + 5.\nRow 1 (B): Sc in each ch across."
 		},
-			`to think about: Row 1: yarn B is worked, but the pattern does not say what it is (add [[yarn]] with letter = "B")`},
+			`to think about: Row 1: yarn B is worked, but the pattern does not say what it is (add yarn B to the pattern, or take a letter that it has)`},
 		{"a yarn unused", func(p *pattern.Pattern) { p.Yarns = yarns("AB") },
 			"note: no row is worked in yarn B (name it in a row's heading, as in Row 3 (B), or take it out)"},
 		{"a stitch unused", func(p *pattern.Pattern) {

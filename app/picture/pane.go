@@ -149,9 +149,13 @@ func (p *Pane) rowInHand(k theme.Tokens) {
 	next := p.sight.bounds(row.Last - 1)
 	piece := p.sight.piece()
 	band.Min.X, band.Max.X = min(band.Min.X, piece.Min.X), max(band.Max.X, piece.Max.X)
-	wash := k.Accent
-	wash.A = 22
-	p.rect(band, 1).FillColor = wash
+	if p.inColour() {
+		p.outline(band, 1, 1, k)
+	} else {
+		wash := k.Accent
+		wash.A = 22
+		p.rect(band, 1).FillColor = wash
+	}
 	if row.Unworked == 0 || next.IsEmpty() {
 		return
 	}
@@ -168,12 +172,31 @@ func (p *Pane) rowInHand(k theme.Tokens) {
 }
 
 func (p *Pane) glow(b geom.Box, k theme.Tokens) {
+	if p.inColour() {
+		p.outline(b, 3, 1, k)
+		return
+	}
 	wash := k.Accent
 	wash.A = 34
 	p.rect(b, 3).FillColor = wash
 }
 
+// inColour reports whether the pane shows the yarns' own colours, which a wash would falsify: cloth, or the grid.
+func (p *Pane) inColour() bool { return p == p.pair.Cloth || p.pair.cells }
+
+// outline draws a line round a box of places that stands out from yarn of any colour: on the paper's colour.
+func (p *Pane) outline(b geom.Box, grow float64, thick float32, k theme.Tokens) {
+	under := p.rect(b, grow+1)
+	under.StrokeColor, under.StrokeWidth = k.Paper, thick+2
+	over := p.rect(b, grow)
+	over.StrokeColor, over.StrokeWidth = k.Accent, thick
+}
+
 func (p *Pane) frame(c choiceBox, k theme.Tokens) {
+	if p.inColour() {
+		p.outline(c.box, 1, 2, k)
+		return
+	}
 	wash := k.Accent
 	wash.A = 38
 	r := p.rect(c.box, 2)

@@ -120,9 +120,16 @@ func (s *Session) MendAtHand() (found diag.Finding, ok bool) {
 	return found, ok
 }
 
-// Mend writes a finding's mend as one step.
+// Mend makes a finding's mend as one step.
 func (s *Session) Mend(f diag.Finding) {
-	if f.Mend != nil {
+	switch {
+	case f.Mend == nil:
+	case f.Mend.Yarn != "":
+		s.Do("Mend", func(now edit.State) edit.State {
+			now.Pattern = edit.AddYarn(now.Pattern, f.Mend.Yarn)
+			return now
+		})
+	default:
 		s.Replace("Mend", f.Mend.Span, f.Mend.Text)
 	}
 }

@@ -51,6 +51,7 @@ type Mend struct {
 	Label string // the word it will write: `write "dc"`
 	Span  Span   // what is taken out
 	Text  string // what is put in
+	Yarn  string // letter of a yarn to add to the pattern, in place of a change of the text; "" for none
 }
 
 // List is a list of findings.

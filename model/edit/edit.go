@@ -56,18 +56,6 @@ func Shade(p *pattern.Pattern, colourway, letter string, shade pattern.Shade) *p
 	return &q
 }
 
-// AddYarn is p with one more yarn under the next free letter, which is given back.
-func AddYarn(p *pattern.Pattern, like pattern.Yarn) (*pattern.Pattern, string) {
-	letter := byte('A')
-	for letter < 'Z' && slices.ContainsFunc(p.Yarns, func(y pattern.Yarn) bool { return y.Letter == string(letter) }) {
-		letter++
-	}
-	q := *p
-	like.Letter = string(letter)
-	q.Yarns = append(slices.Clone(p.Yarns), like)
-	return &q, like.Letter
-}
-
 // AddColourway is p with one more colourway, which begins with the shades given.
 func AddColourway(p *pattern.Pattern, name string, shades map[string]pattern.Shade) *pattern.Pattern {
 	q := *p

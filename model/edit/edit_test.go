@@ -26,11 +26,10 @@ func TestAnEditLeavesTheOldPatternAlone(t *testing.T) {
 		"colourway": AddColourway(p, "Marram", nil),
 		"rename":    RenameColourway(p, "Low tide", "Ebb"),
 	}
-	if q, letter := AddYarn(p, pattern.Yarn{Shade: "Ember"}); letter != "C" {
-		t.Errorf("the third yarn got letter %q", letter)
-	} else {
-		edits["new yarn"] = q
+	if letter := NextYarn(p); letter != "C" {
+		t.Errorf("the third yarn gets letter %q", letter)
 	}
+	edits["new yarn"] = AddYarn(p, "C")
 	if got := string(p.Encode()); got != before {
 		t.Errorf("the old pattern became\n%s", got)
 	}
