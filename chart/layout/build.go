@@ -59,6 +59,10 @@ func (p *piece) addRow(source int) {
 	nr.closed = fr.Shape != fabric.Flat && (p.manner == Circle || p.worksAround(source))
 	for id := first; id < last; id++ {
 		s := &p.f.Stitches[id]
+		if tallJoin(p.f, id) > 0 {
+			p.addJoin(id, int32(len(p.rows)))
+			continue
+		}
 		if s.Flags&(fabric.NoLanding|fabric.Picot|fabric.Surface|fabric.Join|fabric.Travel) != 0 {
 			continue
 		}
@@ -72,7 +76,9 @@ func (p *piece) addRow(source int) {
 		slices.Reverse(p.nodes[nr.first:nr.last])
 	}
 	for i := nr.first; i < nr.last; i++ {
-		p.nodeOf[p.nodes[i].id] = i
+		if id := p.nodes[i].id; p.nodeOf[id] < 0 || nr.dir < 0 { // of a tall join the first in the order of working
+			p.nodeOf[id] = i
+		}
 	}
 	p.rows = append(p.rows, nr)
 }
@@ -231,6 +237,10 @@ func (p *piece) resolve(b fabric.Base, centre int32) (leg, bool) {
 	rowEnd := f.Rows[f.Stitches[b.At].Row].Last
 	switch b.How {
 	case fabric.Space:
+		if a, b, ok := p.loopWithJoin(b.At); ok {
+			l.a, l.b = a, b
+			return l, true
+		}
 		e := b.At
 		for e < rowEnd && f.Stitches[e].Has(fabric.Chain) && p.nodeOf[e] >= 0 {
 			e++

@@ -117,6 +117,15 @@ Ch 4, join with sl st to form ring.
 Row 1 (RS): Ch 4 (counts as dc, ch 1), 3 dc in ring, ch 2, 3 dc in ring, ch 1, dc in ring, turn.
 Row 2: Ch 4 (counts as dc, ch 1), 3 dc in next ch-1 sp, ch 1, (3 dc, ch 2, 3 dc) in next ch-2 sp, ch 1, 3 dc in next ch-1 sp, ch 1, dc in last dc, turn.
 Row 3: Ch 4 (counts as dc, ch 1), 3 dc in next ch-1 sp, ch 1, 3 dc in next ch-1 sp, ch 1, (3 dc, ch 2, 3 dc) in next ch-2 sp, ch 1, 3 dc in next ch-1 sp, ch 1, 3 dc in next ch-1 sp, ch 1, dc in last dc, turn.`},
+	{name: "corner to corner", manner: Blocks, missed: 1.2, rows: `
+Row 1: Ch 6, dc in 4th ch from hook and in next 2 ch, turn.
+Row 2: Ch 6, dc in 4th ch from hook and in next 2 ch, sl st in next ch-3 sp, ch 3, 3 dc in same sp, turn.
+Row 3: Ch 6, dc in 4th ch from hook and in next 2 ch, *sl st in next ch-3 sp, ch 3, 3 dc in same sp; rep from * across, turn.`},
+	{name: "crescent", manner: Point, missed: .3, rows: `
+Ch 4.
+Row 1: 6 dc in 4th ch from hook (skipped 3 ch count as dc), turn. (7 dc)
+Row 2: Ch 3 (counts as dc), 2 dc in first st, 2 dc in next 5 sts, 3 dc in top of tch, turn. (16 dc)
+Row 3: Ch 3 (counts as dc), 2 dc in first st, *dc in next st, 2 dc in next st; rep from * to last st, 3 dc in top of tch, turn. (27 dc)`},
 	{name: "tube", manner: Tube, rows: `
 Ch 24, join with sl st to form a ring.
 Rnd 1: Ch 1, sc in each ch around, join. (24 sc)

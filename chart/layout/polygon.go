@@ -46,6 +46,12 @@ func (p *piece) cornersOf(k, wanted int) []corner {
 			shaped = append(shaped, p.fanCorner(f, r))
 		}
 	}
+	if c, ok := p.seamCorner(r); ok {
+		shaped = append(shaped, c)
+		if c.below < 0 && len(marked) > 0 {
+			marked = append(marked, c)
+		}
+	}
 	n := len(marked)
 	begins := len(shaped) == n+1 // in a corner, whose group is written in two parts and bears no mark
 	if n >= 3 && n <= 8 && (wanted == 0 && !begins || n == wanted) {

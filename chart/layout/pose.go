@@ -33,6 +33,12 @@ func (p *piece) pose(plan *Plan) {
 		}
 		n := &p.nodes[i]
 		q.Placed, q.Top, q.Fan = true, p.at[i], n.fan
+		if base := p.f.Of(int32(id)); tallJoin(p.f, int32(id)) > 0 && len(base) > 0 && base[0].At >= 0 && p.nodeOf[base[0].At] >= 0 {
+			foot := p.at[p.nodeOf[base[0].At]]
+			q.Up, q.NLegs = q.Top.Sub(foot).Unit(), 1
+			plan.Legs = append(plan.Legs, Leg{Foot: foot, At: base[0].At})
+			continue
+		}
 		if n.chain {
 			q.Up = p.acrossRun(i)
 			continue
