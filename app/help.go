@@ -13,8 +13,7 @@ func (w *window) showKeys() {
 	found := control.NewField("")
 	found.SetPlaceHolder("Search")
 	const line = 24
-	var s *sheet
-	s = &sheet{
+	s := &sheet{
 		title: "All keys", size: fyne.NewSize(620, 520), fields: []placed{{found, 400, 14, 196, 34}},
 		scroll: func(by float32) { top = max(0, min(top-by, float32(len(w.table))*line-360)) },
 		draw: func(d *control.Canvas, k theme.Tokens, size fyne.Size) []control.Spot {

@@ -19,7 +19,6 @@ type sheet struct {
 	draw   func(d *control.Canvas, k theme.Tokens, size fyne.Size) []control.Spot // below the title
 	scroll func(by float32)                                                       // the wheel; may be nil
 	fields []placed
-	enter  func() // Enter where no field takes it
 
 	card *control.Panel
 }

@@ -7,6 +7,7 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/container"
 
 	"strandway/app/control"
 	"strandway/app/theme"
@@ -122,7 +123,7 @@ func (w *window) carryYarn(i int, at fyne.Position, step float32) {
 	if w.carried == nil {
 		d := &control.Canvas{}
 		w.ball(d, 0, 0, side, w.shade(yarns[i]), w.th.Tokens())
-		w.carried = fyne.NewContainerWithoutLayout(d.Objects...)
+		w.carried = container.NewWithoutLayout(d.Objects...)
 		w.desk.Add(w.carried)
 	}
 	place := at.Subtract(w.app.Driver().AbsolutePositionForObject(w.desk))

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
 
 	"strandway/app/control"
@@ -81,7 +82,7 @@ func (w *window) carryStitch(k *stitch.Kind, at fyne.Position) {
 		tokens := w.th.Tokens()
 		d.Frame(0, 0, side, side, 6, tokens.Paper, tokens.Accent, 1.5)
 		d.Add(w.symbol(k, tokens, side, side-4), 0, 2, side, side-4)
-		w.carried = fyne.NewContainerWithoutLayout(d.Objects...)
+		w.carried = container.NewWithoutLayout(d.Objects...)
 		w.desk.Add(w.carried)
 	}
 	put(w.carried, place.X+8, place.Y+8, side, side)

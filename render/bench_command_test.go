@@ -1,7 +1,6 @@
 package render
 
 import (
-	"fmt"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -61,5 +60,5 @@ func BenchmarkChart(b *testing.B) {
 	}
 	b.ReportMetric(float64(other)/float64(own), "times-as-fast")
 	b.ReportMetric(float64(most)/1024, "MB")
-	b.Log(fmt.Sprintf("own %v, rsvg-convert %v, %.0f MB", own/time.Duration(b.N), other/time.Duration(b.N), float64(most)/1024))
+	b.Logf("own %v, rsvg-convert %v, %.0f MB", own/time.Duration(b.N), other/time.Duration(b.N), float64(most)/1024)
 }

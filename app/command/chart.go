@@ -36,7 +36,7 @@ func runChart(c *call) error {
 			return err
 		}
 	}
-	if err := look.check(flags); err != nil {
+	if err := look.check(); err != nil {
 		return err
 	}
 	if *repeats < 1 && given(flags, "repeats") {

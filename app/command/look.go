@@ -65,7 +65,7 @@ var (
 )
 
 // check refuses what no chart can look like.
-func (l *look) check(flags *flag.FlagSet) error {
+func (l *look) check() error {
 	if l.dpi < leastDPI || l.dpi > mostDPI {
 		return misused("--dpi must be from %d to %d", leastDPI, mostDPI)
 	}

@@ -112,13 +112,13 @@ func (l *List) symbol(u Use) Symbol {
 }
 
 // box is the box of the path's ink after m, which also maps its line width.
-func (p Path) box(m geom.Matrix) geom.Box {
-	b := p.Path.Transform(m).Bounds()
-	if !p.Stroke.On || b.IsEmpty() {
+func (path Path) box(m geom.Matrix) geom.Box {
+	b := path.Path.Transform(m).Bounds()
+	if !path.Stroke.On || b.IsEmpty() {
 		return b
 	}
 	// a round pen becomes an ellipse, and this is half its width and height
-	pen := geom.Point{X: math.Hypot(m.A, m.C), Y: math.Hypot(m.B, m.D)}.Mul(p.Width / 2)
+	pen := geom.Point{X: math.Hypot(m.A, m.C), Y: math.Hypot(m.B, m.D)}.Mul(path.Width / 2)
 	return geom.Box{Min: b.Min.Sub(pen), Max: b.Max.Add(pen)}
 }
 

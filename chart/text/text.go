@@ -110,34 +110,3 @@ func letter(face Face, index uint16) geom.Path {
 	}
 	return p
 }
-
-// Metrics are heights above and below the line that the letters stand on, all positive.
-type Metrics struct{ Ascent, Descent, Cap, X float64 }
-
-// Heights are a face's metrics in the unit of size, the em.
-func Heights(face Face, size float64) Metrics {
-	f := face.load()
-	var b sfnt.Buffer
-	em := fixed.Int26_6(f.UnitsPerEm())
-	m, err := f.Metrics(&b, em, font.HintingNone)
-	if err != nil {
-		return Metrics{}
-	}
-	k := size / float64(em)
-	return Metrics{
-		Ascent: float64(m.Ascent) * k, Descent: float64(m.Descent) * k,
-		Cap: float64(m.CapHeight) * k, X: float64(m.XHeight) * k,
-	}
-}
-
-// Missing are the runes of s that a face has no glyph for.
-func Missing(face Face, s string) []rune {
-	var missing []rune
-	glyphs, _ := Set(face, s)
-	for _, g := range glyphs {
-		if g.Index == 0 {
-			missing = append(missing, g.Rune)
-		}
-	}
-	return missing
-}

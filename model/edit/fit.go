@@ -63,9 +63,9 @@ func (f *fitting) wish(write func(*pattern.Size)) {
 	f.take(&q)
 }
 
-// width finds the repeats: two trials tell how many stitches a repeat and the edges take.
+// width finds the repeats: two workings tell how many stitches a repeat and the edges take.
 func (f *fitting) width(wishCM float64) error {
-	trial := func(n int) (*pattern.Pattern, measure.Size, error) {
+	at := func(n int) (*pattern.Pattern, measure.Size, error) {
 		p, err := model.WithRepeats(f.lib, f.p, f.size, f.piece, n)
 		if err != nil {
 			return nil, measure.Size{}, err
@@ -74,11 +74,11 @@ func (f *fitting) width(wishCM float64) error {
 		return p, w.Figures().Pieces[f.piece].Size, nil
 	}
 	const few = 3
-	_, a, err := trial(few)
+	_, a, err := at(few)
 	if err != nil {
 		return err
 	}
-	_, b, err := trial(few + 1)
+	_, b, err := at(few + 1)
 	if err != nil {
 		return err
 	}
@@ -87,7 +87,7 @@ func (f *fitting) width(wishCM float64) error {
 		return fmt.Errorf("piece %q does not grow with its repeats, so its width cannot be fitted", f.w.Pieces[f.piece].Piece.Name)
 	}
 	n := max(1, few+int(math.Round((wishCM-a.WidthCM)/each)))
-	p, _, err := trial(n)
+	p, _, err := at(n)
 	if err != nil {
 		return err
 	}

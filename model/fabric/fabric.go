@@ -174,7 +174,7 @@ func (f *Fabric) Of(id int32) []Base {
 // Kind gives the kind of stitch id.
 func (f *Fabric) Kind(id int32) *stitch.Kind { return f.Kinds[f.Stitches[id].Kind] }
 
-// Row's landings, in the order in which the row made them.
+// LandingsOf gives a row's landings, in the order in which the row made them.
 func (f *Fabric) LandingsOf(row int) []int32 {
 	r := &f.Rows[row]
 	return f.Landings[r.Land0:r.Land1]

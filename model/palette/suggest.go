@@ -147,10 +147,10 @@ func settle(lightness []float64, held []bool, pairs []Pair) []float64 {
 				if held[i] || held[j] {
 					continue
 				}
-				trial := slices.Clone(best)
-				trial[i], trial[j] = trial[j], trial[i]
-				if n := nearest(trial, pairs); n > least+.5 {
-					better, least = trial, n
+				turned := slices.Clone(best)
+				turned[i], turned[j] = turned[j], turned[i]
+				if n := nearest(turned, pairs); n > least+.5 {
+					better, least = turned, n
 				}
 			}
 		}
