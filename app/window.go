@@ -4,7 +4,6 @@ import (
 	"image"
 	"image/color"
 	"slices"
-	"strings"
 	"time"
 
 	"fyne.io/fyne/v2"
@@ -23,7 +22,6 @@ import (
 	"strandway/app/theme"
 	"strandway/app/translation"
 	"strandway/model"
-	"strandway/model/diag"
 	"strandway/model/edit"
 	"strandway/model/stitch"
 )
@@ -355,22 +353,6 @@ func (w *window) show(v view) {
 	}
 }
 
-// redress draws the window anew in the present theme.
-func (w *window) redress() {
-	k := w.th.Tokens()
-	for _, l := range w.lines {
-		l.FillColor = k.Line
-	}
-	w.s.SetLook(session.Look{Dark: k.Dark})
-	w.page.Redress()
-	w.pair.Redress()
-	w.teach.Redress()
-	for _, p := range []*control.Panel{w.head, w.tabs, w.tray, w.strip, w.findings, w.status, w.colour, w.strands, w.sizes, w.start, w.notice, w.words} {
-		p.Redraw()
-	}
-	w.desk.Refresh()
-}
-
 // plainKey does the action of a key that the menus cannot catch: F8 and the like.
 func (w *window) plainKey(e *fyne.KeyEvent) bool {
 	if e.Name == fyne.KeyEscape && w.sheetOpen() {
@@ -421,45 +403,6 @@ func (w *window) focusNext(step int) {
 	w.win.Canvas().Focus(stops[(at+step+len(stops))%len(stops)])
 }
 
-// mend writes the mend at hand.
-func (w *window) mend() {
-	if f, ok := w.s.MendAtHand(); ok {
-		w.s.Mend(f)
-	}
-}
-
-// nextFinding goes from finding to finding.
-func (w *window) nextFinding(step int) {
-	if f, ok := w.s.NextFinding(step); ok {
-		w.say(sentence(f))
-		w.win.Canvas().Focus(w.page)
-	} else {
-		w.say("Nothing to say about the rows.")
-	}
-}
-
-// sentence is a finding as the window says it.
-func sentence(f diag.Finding) string {
-	s := translation.Sentence(f.Message)
-	if f.Row != "" {
-		s = translation.Sentence(f.Row) + ": " + s
-	}
-	if f.Hint != "" && f.Mend == nil {
-		s += "; " + translation.Sentence(f.Hint)
-	}
-	return spoken(s)
-}
-
-// spoken makes a sentence of a message: a capital at its head, a full stop at its end where
-// nothing stands there yet.
-func spoken(s string) string {
-	s = upperFirst(s)
-	if !strings.HasSuffix(s, "?") && !strings.HasSuffix(s, ".") {
-		s += "."
-	}
-	return s
-}
-
 // newRow writes a row below the one in hand.
 func (w *window) newRow() { w.editRow("New row", edit.InsertRow) }
 
@@ -473,28 +416,4 @@ func (w *window) scrollColour(by float32) {
 func (w *window) toggleCells() {
 	w.pair.ShowCells(!w.pair.Cells())
 	w.refreshMenu()
-}
-
-// followSystem is light or dark as the desktop is, from now on.
-func (w *window) followSystem() {
-	w.th.Told = true
-	dark := w.th.IsDark()
-	w.app.Settings().SetTheme(w.th)
-	w.redress()
-	w.app.Settings().AddListener(func(fyne.Settings) {
-		if now := w.th.IsDark(); now != dark {
-			dark = now
-			w.redress()
-		}
-	})
-}
-
-// dress changes to light, dark, or what the system has.
-func (w *window) dress(m theme.Mode) {
-	w.th.Mode = m
-	w.set.Theme = string(m)
-	w.app.Settings().SetTheme(w.th)
-	w.redress()
-	w.refreshMenu()
-	w.keepSettings()
 }
