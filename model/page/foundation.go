@@ -14,7 +14,7 @@ func (r *reader) foundation(l line, gap bool) bool {
 			return false
 		}
 	}
-	if at < 0 || r.section == abbreviations && !(gap && (at == 0 || withHook.MatchString(l.text[:at]))) || r.section == gauge && swatch.MatchString(l.text) || r.open != nil && !r.open.remark && !gap && r.heading == nil && !r.piece().ended {
+	if at < 0 || r.section == abbreviations && !(gap && (at == 0 || withHook.MatchString(l.text[:at]) || commences.MatchString(l.text))) || r.section == gauge && swatch.MatchString(l.text) || r.open != nil && !r.open.remark && !gap && r.heading == nil && !r.piece().ended {
 		return false
 	}
 	if r.section == specials && (r.special != nil || at > 0 && !gap) {
@@ -51,6 +51,12 @@ var foundationLead = regexp.MustCompile(`(?i)^(?:foundation|base|start(?:ing)?|r
 
 // withYarn is the yarn named before the chain of a foundation.
 var withYarn = regexp.MustCompile(`(?i)\b(?:with|using|in)\s+[^.;]{1,48}$`)
+
+// addsChains stands before the chains of another repeat.
+var addsChains = regexp.MustCompile(`(?i)\badd(?:ing)?\s+(?:another\s+)?$`)
+
+// commences begins the sentence of a foundation.
+var commences = regexp.MustCompile(`(?i)^(?:commence|begin|start|using|with|make)\b`)
 
 // loopOnly is what follows the chain of a hanging loop.
 var loopOnly = regexp.MustCompile(`(?i)^,?\s*(?:and )?(?:sl st|slip st\w*|ss|join)\s+(?:in|into|to|at)\s+(?:the\s+)?(?:last|same|next|base|other)\b`)
@@ -99,6 +105,7 @@ func chainIn(text string) int {
 		ring := ringStart.MatchString(after) || joins.MatchString(after)
 		switch {
 		case strings.HasSuffix(strings.TrimRight(text[:m[0]], " "), "="): // a definition
+		case addsChains.MatchString(text[:m[0]]): // "for a longer edging add 8 ch"
 		case loopOnly.MatchString(after): // of a finished piece
 			return -1
 		case strings.Count(text[:m[0]], "(") > strings.Count(text[:m[0]], ")"): // an explanation

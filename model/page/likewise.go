@@ -10,7 +10,7 @@ import (
 )
 
 // likeForm sees words that send the reader to another piece: "Work as Front to Row 12", "Rep Rnds 1-6 of Head", "As for Head".
-var likeForm = regexp.MustCompile(`(?i)^(?:(?:work|make|made|begin|start|rep(?:eat)?|crochet|follow)\b.{0,24}?)?\b(?:(?:exactly |the )?same as|as|like|of|for|on)\b`)
+var likeForm = regexp.MustCompile(`(?i)^(?:(?:with|using) \S+,? )?(?:(?:work|make|made|begin|start|rep(?:eat)?|crochet|follow)\b.{0,24}?)?\b(?:(?:exactly |the )?same as|as|like|of|for|on)\b`)
 
 // likeRows are the rows of the other piece that are meant.
 var (
@@ -101,7 +101,7 @@ func (r *reader) sendsToAnother(text string) bool {
 }
 
 var (
-	asAnother = regexp.MustCompile(`(?i)^(?:(?:work|make|made|worked)\s+)?(?:exactly |the )?(?:same as|as|like)\b`)
+	asAnother = regexp.MustCompile(`(?i)^(?:(?:with|using) \S+,? )?(?:(?:work|make|made|worked)\s+)?(?:exactly |the )?(?:same as|as|like)\b`)
 	stitched  = regexp.MustCompile(`(?i)\b(?:in|into|each|next|across|skip|miss)\b`)
 )
 

@@ -55,6 +55,9 @@ func (r *reader) line(i int, l line, gap bool) {
 			r.prose = append(r.prose, l.text)
 		}
 		r.told = true
+	case len(r.pieces) == 0 && strings.Count(l.text, " = ") > 1 && !rowHead.MatchString(l.text): // abbreviations on one line
+		r.close()
+		r.fact(l, gap)
 	case r.isStripe(l):
 		r.stripe(l)
 	case r.beginsRow(i, l):

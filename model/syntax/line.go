@@ -227,7 +227,7 @@ func (r *reader) chainNote() bool {
 		switch {
 		case n == 0 && (t.kind == numberToken || t.text == made || t.text == madeOf):
 			n = t.n
-		case t.text == "counts" || t.text == "count":
+		case t.text == "counts" || t.text == "count" || t.text == "counted":
 			count = Counts
 			if p := r.tokens[r.i-1].text; p == "not" || p == "never" || strings.HasSuffix(p, "n't") || strings.HasSuffix(p, "n’t") {
 				count = CountsNot

@@ -217,6 +217,9 @@ func (r *reader) ordinalPlace(p *Place) {
 		r.of(p)
 		return
 	}
+	if r.word("made") && (r.wordAt(1, ".", ",", ";", ")") || r.peek(1).kind == lineToken) { // "in 1st sc made"
+		r.pass(1)
+	}
 	if n == 1 {
 		p.Ord = First
 	} else if p.What == InCh && r.atFoundation() { // "1 treble in the fourth chain": from the hook

@@ -280,12 +280,27 @@ func closeRound(body []Node, round bool) {
 				_, closes = body[i-1].(*ChainN)
 				closes = closes && x.N.isOne() && x.Place != nil && x.Place.Ord == First
 			}
-			if closes && x.Place != nil && (x.Place.Ord == First || x.Place.What == InTch) {
+			if closes && x.Place != nil && (x.Place.Ord == First || x.Place.What == InTch || x.Kind == slipStitch && topOfStart(body, x.Place)) {
 				body[i] = &Join{Span: x.Span, Place: x.Place, With: x.Kind}
 			}
 		}
 		return
 	}
+}
+
+// topOfStart reports whether "3rd ch" at a round's end is that of the chain with which it began.
+func topOfStart(body []Node, p *Place) bool {
+	i := 0
+	for ; i < len(body); i++ {
+		if m, ok := body[i].(*Make); !ok || m.Kind != slipStitch { // on the way to where the round begins
+			break
+		}
+	}
+	if i == len(body) {
+		return false
+	}
+	c, ok := body[i].(*ChainN)
+	return ok && p.Ord == Nth && p.What == InCh && p.Of == nil && p.N.B > 1 && p.N.B <= c.N.B && c.N.Sizes == nil
 }
 
 // markStart marks the chain that stands at the row's start.

@@ -371,6 +371,11 @@ func (r *reader) endings(rep *Repeat, starred bool) {
 		r.omitted(rep)
 		return
 	}
+	if r.wordAt(k, "working") && r.wordAt(k+1, "only") { // ", working only 3 dc in the last sc"
+		r.pass(k + 2)
+		rep.Ending = r.items(func() bool { return r.ended() || r.word(".", ",", "turn", "join", ")", "]", dash) })
+		return
+	}
 	if r.wordAt(k, "last") && r.wordAt(k+1, "rep") && r.wordAt(k+2, "with", "at", "in") {
 		k--
 	} else if !r.wordAt(k, "end", "finish", "finishing") || r.wordAt(k+1, "off") {

@@ -66,8 +66,9 @@ func (r *reader) rowRef() []Node {
 		r.fill(",")
 		r.howOften() // of the colours, which may take more rows
 	}
-	if r.word("for") && r.wordAt(1, "pattern", "patt", "pat") {
-		r.pass(2)
+	if r.word("for") && (r.wordAt(1, "pattern", "patt", "pat") || r.wordAt(1, "the") && r.wordAt(2, "pattern", "patt")) {
+		r.pass(1)
+		r.fill("the", "pattern", "patt", "pat")
 	}
 	if !r.rowsAsked(x) && !r.stsAsked(x) {
 		r.fill("for")

@@ -235,6 +235,12 @@ func (r *reader) makePlace(m *Make, start int, lead bool) bool {
 		r.fill("st")
 	}
 	switch {
+	case r.word("across") && r.wordAt(1, "first", "next", "last") && r.number(2): // "sl st across first 5 sts"
+		r.pass(1)
+		m.Place = &Place{N: Plain(1)}
+		from := r.i
+		r.commonPlace(m.Place)
+		m.Place.Span = r.span(from)
 	case r.evenly(m, start, after):
 		return true
 	case r.wholeRow() && !(m.Kind == slipStitch && (r.toSpace(1) || r.wordAt(1, "centre", "corner"))): // "sl st to next ch-2 sp" travels into it

@@ -228,6 +228,10 @@ func (r *reader) cutting(start int) bool {
 	r.eat("and")
 	r.fill("cut", "break", "weave")
 	r.fill("off", "the", "all", "both", "yarn", "yarns", "colour", "colours")
+	if r.number(0) || r.word(counted) { // "cut 12-inch lengths and knot fringe in each row end"
+		r.skipTo(".")
+		return true
+	}
 	if r.word("in") && r.wordAt(1, "end", "all") {
 		r.pass(2)
 	}

@@ -201,7 +201,7 @@ func (w *worker) tally(t *syntax.Tally) tally {
 	}
 	endRun()
 	oneMore := 0
-	if turning == 0 && uncounted > 1 { // a ch 2 beside its stitch, counted all the same
+	if turning == 0 && uncounted > 1 && !w.neverCounts() { // a ch 2 beside its stitch, counted all the same
 		oneMore = 1
 	}
 	switch t.What {
@@ -215,6 +215,11 @@ func (w *worker) tally(t *syntax.Tally) tally {
 		return tally{chains, -1, -1, -1, -1}
 	}
 	return tally{tops, -1, tops + chains, tops - turning, tops + oneMore}
+}
+
+// neverCounts reports whether the pattern says of the row's turning chain that it counts for nothing.
+func (w *worker) neverCounts() bool {
+	return w.tree.TchCounts[kindName(w.plain(w.firstKind(w.step.body)))] == syntax.CountsNot
 }
 
 // firstOne is how writers name the group that a row begins with: "beg cl", "beginning shell".
