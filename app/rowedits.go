@@ -147,6 +147,7 @@ func (w *window) rowYarn(letter string) {
 		return
 	}
 	w.rewriteRow("Row in yarn "+letter, edit.RowYarn(w.s.Tree(), i, letter))
+	w.say(translation.Fill("The row is worked in yarn {{.Letter}} now.", "Letter", letter))
 }
 
 // noYarn says why a row cannot be worked in a yarn.

@@ -25,15 +25,18 @@ func (w *window) drawStrip(d *control.Canvas, k theme.Tokens, size fyne.Size) []
 	for _, way := range p.Colourways {
 		card = max(card, min(112, control.Width(way.Name, theme.Small, true)+14))
 	}
-	ways := len(p.Colourways)
 	room := max(size.Width*.42, 120)
-	shown := min(ways, int(room/card))
-	cards := float32(shown) * card
-	right := size.Width - 12 - cards
+	shown := min(len(p.Colourways), int(room/card))
+	right := size.Width - 12 - float32(shown)*card
+	if shown < len(p.Colourways) {
+		right -= moreWidth
+	}
 	x := float32(16)
 	step := min(float32(190), max(84, (right-x-60)/float32(max(len(p.Yarns), 1))))
 	for i, y := range p.Yarns {
 		if x+step > right-40 {
+			spots = append(spots, w.drawMore(d, k, x, len(p.Yarns)-i, "{{.N}} more yarns, in Colour", func() { w.show(colourView) }))
+			x += moreWidth
 			break
 		}
 		c := w.shade(y)
@@ -72,15 +75,30 @@ func (w *window) drawStrip(d *control.Canvas, k theme.Tokens, size fyne.Size) []
 		return spots
 	}
 	d.Rect(right-10, 14, 1, size.Height-28, 0, k.Line)
+	return append(spots, w.drawCards(d, k, size, right, card, shown)...)
+}
+
+// moreWidth is the width of the sign that there are more yarns or colourways than have room, px.
+const moreWidth = 34
+
+// drawMore draws that there are more, and what a click there does.
+func (w *window) drawMore(d *control.Canvas, k theme.Tokens, x float32, n int, hint string, do func()) control.Spot {
+	d.WordsMid(fmt.Sprintf("+%d", n), x+moreWidth/2, 37, theme.Second, true, k.Ink2)
+	return control.Spot{X: x, Y: 20, W: moreWidth, H: 34, Hint: translation.Fill(hint, "N", n), Do: do}
+}
+
+// drawCards draws the cards of colourways from x on, that of the present one among them.
+func (w *window) drawCards(d *control.Canvas, k theme.Tokens, size fyne.Size, x, card float32, shown int) (spots []control.Spot) {
+	ways := w.s.Pattern().Colourways
 	first := 0
-	for i := range p.Colourways {
-		if p.Colourways[i].Name == w.s.Colourway() && i >= shown {
+	for i := range ways {
+		if ways[i].Name == w.s.Colourway() && i >= shown {
 			first = i - shown + 1
 		}
 	}
 	for i := range shown {
-		way := p.Colourways[first+i]
-		cx := right + float32(i)*card
+		way := ways[first+i]
+		cx := x + float32(i)*card
 		here := way.Name == w.s.Colourway()
 		if here {
 			d.Frame(cx+card/2-31, 8, 62, 42, 4, k.Paper, k.Accent, 2.4)
@@ -92,6 +110,9 @@ func (w *window) drawStrip(d *control.Canvas, k theme.Tokens, size fyne.Size) []
 		}
 		d.WordsMid(control.Fitted(way.Name, theme.Small, here, card-4), cx+card/2, 61, theme.Small, here, ink)
 		spots = append(spots, control.Spot{X: cx + 2, Y: 4, W: card - 4, H: size.Height - 8, Hint: "show " + way.Name + " (F9 for the next)", Do: func() { w.s.ShowColourway(way.Name) }})
+	}
+	if more := len(ways) - shown; more > 0 {
+		spots = append(spots, w.drawMore(d, k, x+float32(shown)*card, more, "{{.N}} more colourways: F9 shows the next", func() { w.s.NextColourway(1) }))
 	}
 	return spots
 }

@@ -22,7 +22,7 @@ type paragraph struct {
 	number   string    // "4", "6–60", "" without one
 	side     string    // "RS", "WS", ""
 	tag      string    // what stands in the place of a number: "Start"
-	count    string    // what it comes to, "" where the row says so itself
+	count    string    // the yarn that its heading names and what it comes to, "" where its words say so
 	works    []int     // the fabric rows it makes
 	findings []diag.Finding
 	unsure   bool   // it stands on a fault
@@ -143,6 +143,9 @@ func (p *paragraph) describe(index int, r *syntax.Row, m *session.Made, since se
 		} else if last.Chains > 0 {
 			p.count = fmt.Sprintf("%d ch", last.Chains)
 		}
+	}
+	if p.head > 0 && r.Yarn != "" {
+		p.count = strings.TrimSuffix(r.Yarn+" · "+p.count, " · ")
 	}
 }
 
