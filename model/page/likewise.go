@@ -109,7 +109,7 @@ var (
 func (r *reader) likewise(x *passage) bool {
 	text := x.text()
 	if at := strings.Index(text, ", then "); at > 0 && r.sendsToAnother(text[:at]) { // what follows is worked after those rows
-		if !r.likewise(x.to(at)) {
+		if !r.likewise(x.to(at + len(", then"))) {
 			return false
 		}
 		rest := x.from(at + len(", then "))

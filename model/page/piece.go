@@ -108,7 +108,7 @@ func (r *reader) finish() {
 	r.pieces = slices.DeleteFunc(r.pieces, func(p *piece) bool {
 		cord := p != r.pieces[0] && strings.HasPrefix(p.name, "Part ") && len(p.written) == 1 && bareChain.MatchString(p.written[0].text())
 		if cord { // a chain that nothing is worked on is a cord, not a piece
-			r.prose = append(r.prose, p.written[0].text())
+			r.prose = append(r.prose, strings.TrimSpace(p.rows.String()))
 		}
 		return cord
 	})

@@ -57,10 +57,29 @@ func (r *reader) definition() bool {
 		r.finds = r.finds[:m.finds]
 		r.settle(u)
 	}
+	if u.Macro && r.rowsBefore(start) && !r.usedLater(name) { // "Handle: Sc in next 12 sts, ch 40, ..." between two rounds
+		r.back(m)
+		return false
+	}
 	u.Span = r.span(start)
 	r.row = m.row
 	r.define(name, u)
 	return true
+}
+
+// rowsBefore reports whether a numbered row is written before token i.
+func (r *reader) rowsBefore(i int) bool {
+	for k := i - 1; k > 0; k-- {
+		if t := &r.tokens[k-1]; (k == 1 || r.tokens[k-2].kind == lineToken) && (t.text == "row" || t.text == "rnd" || t.text == "r") && r.tokens[k].kind == numberToken {
+			return true
+		}
+	}
+	return false
+}
+
+// usedLater reports whether a name is written more than once: as a definition, and where it is used.
+func (r *reader) usedLater(name string) bool {
+	return strings.Count(strings.ToLower(r.src), name) > 1
 }
 
 // definedName reads "V-stitch (V-st):" and "Fan =" and says where the definition begins.

@@ -59,6 +59,7 @@ func (r *reader) headingAt(i int) bool {
 // items reads instructions until stop. What cannot be read is reported, or kept as a remark, up to the next separator.
 func (r *reader) items(stop func() bool) []Node {
 	var out []Node
+	last, made := r.mark(), 0 // where the latest instruction began, and how many nodes stood before it
 	if r.depth++; r.depth > maxDepth {
 		r.find(diag.Fault, "depth", r.span(r.i), "take some of the brackets out", "brackets are nested too deep")
 		r.skipTo()
@@ -79,15 +80,22 @@ func (r *reader) items(stop func() bool) []Node {
 			continue
 		}
 		before := r.i
+		begin, had := r.mark(), len(out)
 		if rep := r.fromStart(out); rep != nil {
 			out = rep
 			continue
 		}
 		if nodes := r.item(); nodes != nil {
 			out = append(out, nodes...)
+			last, made = begin, had
 			continue
 		}
 		if r.i > before { // read, and kept elsewhere: a count, a mark
+			continue
+		}
+		if r.mended(before) {
+			r.back(last)
+			out = out[:made]
 			continue
 		}
 		if n := r.unread(stop); n != nil {

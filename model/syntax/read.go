@@ -63,6 +63,7 @@ type reader struct {
 	kinds      map[string]string    // abbreviations looked up so far; "" for words that are none
 	own        map[string][]ownName // the pattern's own stitch names, by their first word
 	yarns      map[string][]string  // names of yarns by their first word
+	slips      map[string]string    // words read as what they must have been meant for; "" for none
 	nearests   map[string]string    // near words looked up so far
 	standard   map[string]string    // the library's groups, by name
 	defined    map[int]int          // the lines that are definitions: first token, and token after the last

@@ -3,6 +3,7 @@ package syntax
 import (
 	"fmt"
 	"slices"
+	"unicode"
 
 	"strandway/model/diag"
 )
@@ -54,6 +55,43 @@ func (r *reader) unread(stop func() bool) Node {
 	r.find(diag.Fault, "unread", r.span(start), hint, "cannot read %q", clip(text)).Mend = mend
 	return nil
 }
+
+// mended reads an unknown word at token i as the word of the grammar that it is but one letter from, once.
+func (r *reader) mended(i int) bool {
+	t := &r.tokens[i]
+	if r.outside || soundWords[t.text] || t.kind != wordToken || t.misprint || len(t.text) < 4 || grammar[t.text] || fold[t.text] != "" || r.row == nil || r.stitchWord(i) || unicode.IsUpper(rune(r.src[t.start])) {
+		return false
+	}
+	if n, _ := r.ownStitch(i); n > 0 {
+		return false
+	}
+	near, ok := r.slips[t.text]
+	if !ok {
+		if r.slips == nil {
+			r.slips = map[string]string{}
+		}
+		if len(r.slips) < maxNearests {
+			for _, w := range slipWords {
+				if diag.Distance(t.text, w) == 1 {
+					near = w
+					break
+				}
+			}
+		}
+		r.slips[t.text] = near
+	}
+	if near == "" {
+		return false
+	}
+	t.text, t.misprint = near, true
+	return true
+}
+
+// slipWords are the words of the rows that a slip of the pen is looked for in.
+var slipWords = []string{"next", "each", "across", "around", "turn", "join", "skip", "first", "last"}
+
+// soundWords are English words that are but one letter from those, and mean themselves.
+var soundWords = set("text nest fast list lost cast past mast blast least beach reach teach peach fist thirst burn torn turned joint coin ship slip skin skim strip ground round")
 
 // wordBefore reports whether one of the words stands before token i.
 func (r *reader) wordBefore(i int, words ...string) bool {
