@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"text/tabwriter"
 	"time"
@@ -134,7 +135,7 @@ func runYarn(c *call) error {
 		}
 	}
 	if *asJSON {
-		err = printJSON(c.stdout, out)
+		err = printJSON(c.stdout, out.rounded())
 	} else {
 		err = out.print(c)
 	}
@@ -150,25 +151,42 @@ func describeYarn(worked *model.Worked, figures *model.Figures) *yarnsOf {
 		out.Size = worked.Pattern.Sizes[worked.Size].Name
 	}
 	for _, a := range figures.Yarns {
-		y := yarnOf{Yarn: a.Letter, Metres: round(a.Metres, 1), Low: round(a.Low, 1), High: round(a.High, 1), Stitches: round(a.StitchM, 1),
-			Floats: round(a.FloatM, 1), Tails: round(a.TailM, 1), Wanted: round(a.Wanted, 1), Balls: a.Balls, Grams: round(a.Grams, 1),
-			Price: round(a.Price, 2), LeftOver: round(a.LeftOver, 1), By: "hook and yarn", Factor: 1, Pieces: []pieceOf{}}
+		y := yarnOf{Yarn: a.Letter, Metres: a.Metres, Low: a.Low, High: a.High, Stitches: a.StitchM, Floats: a.FloatM, Tails: a.TailM,
+			Wanted: a.Wanted, Balls: a.Balls, Grams: a.Grams, Price: a.Price, LeftOver: a.LeftOver, By: "hook and yarn", Factor: 1, Pieces: []pieceOf{}}
 		if k := figures.Factors(a.Letter); k.Calibrated {
 			out.Calibrated = true
-			y.By, y.Swatch, y.Factor = "swatch", k.From, round((k.Loops+k.Legs)/2, 3)
+			y.By, y.Swatch, y.Factor = "swatch", k.From, (k.Loops+k.Legs)/2
 			if k.From != "" {
 				y.By = "remembered"
 			}
 		}
 		for i, m := range a.ByPiece {
-			y.Pieces = append(y.Pieces, pieceOf{worked.Pieces[i].Piece.Name, round(m, 1)})
+			y.Pieces = append(y.Pieces, pieceOf{worked.Pieces[i].Piece.Name, m})
 		}
 		out.Yarns = append(out.Yarns, y)
 		out.Total += a.Metres
 		out.Price += a.Price
 	}
-	out.Total, out.Price = round(out.Total, 1), round(out.Price, 2)
 	return out
+}
+
+// rounded is the requirement as --json writes it. The table rounds the figures themselves, as the window does.
+func (y *yarnsOf) rounded() *yarnsOf {
+	out := *y
+	out.Total, out.Price = round(y.Total, 1), round(y.Price, 2)
+	out.Yarns = slices.Clone(y.Yarns)
+	for i := range out.Yarns {
+		a := &out.Yarns[i]
+		for _, metres := range []*float64{&a.Metres, &a.Low, &a.High, &a.Stitches, &a.Floats, &a.Tails, &a.Wanted, &a.Grams, &a.LeftOver} {
+			*metres = round(*metres, 1)
+		}
+		a.Price, a.Factor = round(a.Price, 2), round(a.Factor, 3)
+		a.Pieces = slices.Clone(a.Pieces)
+		for k := range a.Pieces {
+			a.Pieces[k].Metres = round(a.Pieces[k].Metres, 1)
+		}
+	}
+	return &out
 }
 
 // keepHands remembers or forgets what is known of the maker's hands with the pattern's yarns.

@@ -85,16 +85,30 @@ func (r *reader) rowRef() []Node {
 	r.swaps(x)
 	x.Span = r.span(start)
 	if r.word(",") && r.wordAt(1, "omitting", "omit", "working", "keeping") { // ", omitting the 3 ch at end of last repeat"
-		from := r.i + 1
-		r.skipTo(".", "(", ";")
-		return []Node{x, &Note{Span: r.span(from), Text: r.textFrom(from)}}
+		r.pass(1)
+		return []Node{x, r.remarkTo(".", "(", ";")}
 	}
 	if r.word("in") && r.wordAt(1, "this", "the", "colour") { // "in this colour order: A, B"
-		from := r.i
-		r.skipTo(".")
-		return []Node{x, &Note{Span: r.span(from), Text: r.textFrom(from)}}
+		return []Node{x, r.remarkTo(".")}
 	}
 	return []Node{x}
+}
+
+// remarkTo keeps what stands before one of some words as a remark, and tells of it. Yarns that it names are not worked.
+func (r *reader) remarkTo(ends ...string) *Note {
+	from, yarns := r.i, false
+	r.skipTo(ends...)
+	for k := from - r.i; k < 0; k++ {
+		yarns = yarns || r.isYarn(k)
+	}
+	text := r.textFrom(from)
+	if yarns {
+		r.find(diag.Doubt, "yarns-named", r.span(from), "say the rows of each yarn under a heading of their own, as Rows 5 and 6 (A)",
+			"taken as a remark, though it names yarns: %q", clip(text))
+	} else {
+		r.find(diag.Note, "remark", r.span(from), "", "taken as a remark: %q", clip(text))
+	}
+	return &Note{Span: r.span(from), Text: text}
 }
 
 // repFromRow sees "rep from the third row", "rep from Row 3", and gives the token after "from".
