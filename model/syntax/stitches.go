@@ -156,9 +156,10 @@ func (r *reader) often(nodes []Node, start int) []Node {
 // then the corner, as often as there are any, then on to the end.
 func (r *reader) exceptCorners(m *Make, start int) []Node {
 	p := m.Place
-	if p == nil || p.Ord != Each || p.Ext.How != Across || r.inCorner {
+	if p == nil || r.inCorner || !(p.Ord == Each && p.Ext.How == Across) && !(p.Ext.How == Evenly && p.Ext.N.IsZero()) {
 		return nil
 	}
+	evenly := p.Ext.How == Evenly
 	whole := r.wordBefore(r.i, "across", "around", "end")
 	back := r.mark()
 	r.eat(",")
@@ -188,7 +189,7 @@ func (r *reader) exceptCorners(m *Make, start int) []Node {
 		at.Centre, side.Place = false, &way
 		return append(append([]Node{&side}, corner...), m)
 	}
-	if at == nil || at.Ord != Each && at.What != InCorner || at.What != InCorner && at.What != InSp {
+	if at == nil || at.Ord != Each && at.What != InCorner || at.What != InCorner && (at.What != InSp || evenly) {
 		r.back(back)
 		return nil
 	}
@@ -205,6 +206,9 @@ func (r *reader) exceptCorners(m *Make, start int) []Node {
 	at.Ord, at.Ext = Next, Extent{}
 	side, way := *m, *p
 	way.Ext = Extent{How: ToNext, What: at.What, Name: at.Name, Chains: at.Chains}
+	if evenly {
+		way.Ext.How = Evenly
+	}
 	side.Place, side.Span = &way, m.Span
 	rep := &Repeat{Span: r.span(start), Body: append([]Node{&side}, corner...), Ext: Extent{How: Across}}
 	return []Node{rep, m}
