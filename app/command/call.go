@@ -5,6 +5,8 @@ import (
 	"flag"
 	"fmt"
 	"io"
+	"maps"
+	"slices"
 	"strings"
 	"sync"
 
@@ -62,11 +64,29 @@ func (c *call) misread(err error) error {
 		return misused("%s stands without its value: write %[1]s %s", dashed(name), value)
 	}
 	before, after, ok := strings.Cut(said, " for flag -")
+	if _, own, found := strings.Cut(after, ": --"); found { // as oneOf has it
+		return misused("--%s", own)
+	}
 	if name, _, named := strings.Cut(after, ": "); ok && named {
 		value, _ := flag.UnquoteUsage(c.flags.Lookup(name))
 		return misused("%s cannot be %s: write %[1]s %[3]s", dashed(name), strings.TrimPrefix(before, "invalid value "), value)
 	}
 	return misused("%s", said)
+}
+
+// oneOf adds an option that takes one of some words, in capitals or not, and puts
+// what the word stands for into chosen.
+func oneOf[T any](flags *flag.FlagSet, chosen *T, name, usage string, of map[string]T) {
+	flags.Func(name, usage, func(word string) error {
+		v, ok := of[strings.ToLower(word)]
+		if !ok {
+			words := slices.Sorted(maps.Keys(of))
+			last := len(words) - 1
+			return fmt.Errorf("--%s must be %s or %s, not %s", name, strings.Join(words[:last], ", "), words[last], word)
+		}
+		*chosen = v
+		return nil
+	})
 }
 
 // dashed writes an option as it is given.
@@ -129,6 +149,15 @@ func (c *call) open(path string) (*source, error) {
 	}
 	s.rowsAt = pattern.RowsAt(src)
 	return s, err
+}
+
+// worked opens a pattern file and works it as chosen; piece is the index of the piece chosen.
+func (c *call) worked(path string, of *choice) (src *source, worked *model.Worked, piece int, err error) {
+	if src, err = c.open(path); err != nil {
+		return nil, nil, 0, err
+	}
+	worked, piece, err = of.work(src, c.stderr)
+	return src, worked, piece, err
 }
 
 // work works the pattern for a size, by its name; "" is the first.

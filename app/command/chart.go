@@ -36,7 +36,7 @@ func runChart(c *call) error {
 			return err
 		}
 	}
-	if err := look.check(); err != nil {
+	if err := look.check(flags); err != nil {
 		return err
 	}
 	if *repeats < 1 && given(flags, "repeats") {
@@ -90,7 +90,7 @@ func (c *call) drawChart(worked *model.Worked, piece int, look *look, o chart.Op
 		return nil
 	}
 	var list *display.List
-	if look.cells == "" || measured {
+	if !look.grid || measured {
 		plan := layout.Arrange(fabric, layout.Drawn())
 		list = chart.Draw(plan, o)
 		if measured {
@@ -104,7 +104,7 @@ func (c *call) drawChart(worked *model.Worked, piece int, look *look, o chart.Op
 	if out == "" {
 		return nil
 	}
-	if look.cells != "" {
+	if look.grid {
 		list = chart.Cells(fabric, o, chart.Aspect(worked.Pattern.Gauge))
 	}
 	return render.Write(out, list, look.output())

@@ -65,7 +65,7 @@ func (c *choice) work(src *source, stderr io.Writer) (*model.Worked, int, error)
 		}
 	}
 	if piece >= len(worked.Pieces) || len(worked.Pieces[piece].Fabric.Stitches) == 0 {
-		if err := src.findings(stderr, worked, faults(worked.Findings)); err != nil {
+		if err := src.faults(stderr, worked); err != nil {
 			return nil, 0, err
 		}
 		return nil, 0, fmt.Errorf("%s has no stitches to draw", src.path)

@@ -48,42 +48,20 @@ var (
 	visions = map[string]colour.Vision{"full": colour.Full, "grey": colour.Greyscale, "red": colour.Protanopia, "green": colour.Deuteranopia, "blue": colour.Tritanopia}
 )
 
-// show adds the options of showing to a flag set; the function gives what was chosen.
-func show(flags *flag.FlagSet) func() (showing, error) {
-	ground := flags.String("ground", "paper", "lay it on `GROUND`: paper, white, wood, linen or transparent")
-	light := flags.String("light", "daylight", "in which `LIGHT`: daylight or warm")
-	vision := flags.String("vision", "full", "as `EYES` see it: full, grey (lightness alone), red, green or blue (without these cones)")
-	return func() (s showing, err error) {
-		if s.back.Ground, err = oneOf("ground", *ground, grounds); err != nil {
-			return s, err
-		}
-		if s.back.Light, err = oneOf("light", *light, lights); err != nil {
-			return s, err
-		}
-		s.vision, err = oneOf("vision", *vision, visions)
-		return s, err
-	}
-}
-
-// oneOf gives what a word of an option stands for.
-func oneOf[T any](option, word string, of map[string]T) (T, error) {
-	v, ok := of[strings.ToLower(word)]
-	if !ok {
-		words := make([]string, 0, len(of))
-		for w := range of {
-			words = append(words, w)
-		}
-		slices.Sort(words)
-		last := len(words) - 1
-		return v, misused("--%s must be %s or %s, not %s", option, strings.Join(words[:last], ", "), words[last], word)
-	}
-	return v, nil
+// show adds the options of showing to a flag set.
+func show(flags *flag.FlagSet) *showing {
+	s := showing{back: cloth.Background{Ground: cloth.Paper, Light: cloth.Daylight}, vision: colour.Full}
+	oneOf(flags, &s.back.Ground, "ground", "lay it on `GROUND`: paper, white, wood, linen or transparent; on paper without it", grounds)
+	oneOf(flags, &s.back.Light, "light", "in which `LIGHT`: daylight or warm; in daylight without it", lights)
+	oneOf(flags, &s.vision, "vision", "as `EYES` see it: full, grey (lightness alone), red, green or blue (without these cones)", visions)
+	return &s
 }
 
 func runCloth(c *call) error {
 	flags := c.options()
 	choice := choose(flags, clothForms...)
-	side := flags.String("face", "rs", "the `SIDE` to show: rs, ws or both")
+	sides := faces["rs"]
+	oneOf(flags, &sides, "face", "the `SIDE` to show: rs, ws or both; the right side without it", faces)
 	shown := show(flags)
 	onSheet := flags.Bool("sheet", false, "with caption, scale bar and shade cards")
 	tails := flags.Bool("tails", false, "show the yarn ends, not yet woven in")
@@ -94,23 +72,11 @@ func runCloth(c *call) error {
 	if err := choice.check(clothForms...); err != nil {
 		return err
 	}
-	sides, err := oneOf("face", *side, faces)
+	src, worked, piece, err := c.worked(path, choice)
 	if err != nil {
 		return err
 	}
-	as, err := shown()
-	if err != nil {
-		return err
-	}
-	src, err := c.open(path)
-	if err != nil {
-		return err
-	}
-	worked, piece, err := choice.work(src, c.stderr)
-	if err != nil {
-		return err
-	}
-	yarns := cloth.Seen(cloth.YarnsOf(worked, piece, choice.colourway), as.vision)
+	yarns := cloth.Seen(cloth.YarnsOf(worked, piece, choice.colourway), shown.vision)
 	plan := layout.Arrange(worked.Pieces[piece].Fabric, layout.Measured())
 	o := cloth.OptionsOf(worked, piece, plan)
 	o.Tails, o.Sprites = *tails, cloth.NewSprites(0)
@@ -125,7 +91,7 @@ func runCloth(c *call) error {
 			Width:      int(max(narrowest, min(pixelsPerStitch*made.Box().Width(), widest))),
 			StitchMM:   o.StitchMM,
 			Inches:     src.pattern.Units == "in",
-			Background: as.back,
+			Background: shown.back,
 		}
 		if o.Face == cloth.WS {
 			sheet.Title += ", wrong side"

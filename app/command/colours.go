@@ -4,7 +4,6 @@ import (
 	"bufio"
 	"fmt"
 	"image/color"
-	"io"
 	"slices"
 	"strings"
 	"text/tabwriter"
@@ -40,18 +39,14 @@ func runColours(c *call) error {
 	if err := wish.check(flags); err != nil {
 		return err
 	}
-	src, err := c.open(path)
-	if err != nil {
-		return err
-	}
-	worked, piece, err := choice.work(src, c.stderr)
+	_, worked, piece, err := c.worked(path, &choice)
 	if err != nil {
 		return err
 	}
 	out := bufio.NewWriter(c.stdout)
-	defer out.Flush()
 	if wish.way == "" {
-		return writeApart(out, worked, piece, worked.YarnColours(piece, choice.colourway))
+		writeApart(out, worked, piece, worked.YarnColours(piece, choice.colourway))
+		return out.Flush()
 	}
 	shades, err := wish.shades(worked, piece, choice.colourway)
 	if err != nil {
@@ -67,13 +62,11 @@ func runColours(c *call) error {
 	}
 	fmt.Fprintln(out)
 	colours := worked.ColoursIn(piece, shades)
-	if err := writeApart(out, worked, piece, colours); err != nil {
-		return err
-	}
+	writeApart(out, worked, piece, colours)
 	if wish.rule == palette.Teaching {
 		writeFilmed(out, worked, piece, colours)
 	}
-	return nil
+	return out.Flush()
 }
 
 // addColourway writes a new colourway into the file.
@@ -85,12 +78,12 @@ func addColourway(path string, p *pattern.Pattern, name string, shades []pattern
 }
 
 // writeApart writes the table of yarns that touch.
-func writeApart(out io.Writer, worked *model.Worked, piece int, colours []color.NRGBA) error {
+func writeApart(out *bufio.Writer, worked *model.Worked, piece int, colours []color.NRGBA) {
 	letters := worked.Pieces[piece].Fabric.Yarns
 	contrasts := palette.Contrasts(colours, palette.Touching(worked.Pieces[piece].Fabric))
 	if len(contrasts) == 0 {
-		_, err := fmt.Fprintln(out, "no two yarns touch in this piece")
-		return err
+		fmt.Fprintln(out, "no two yarns touch in this piece")
+		return
 	}
 	t := tabwriter.NewWriter(out, 0, 0, 3, ' ', 0)
 	fmt.Fprint(t, "yarns")
@@ -108,11 +101,11 @@ func writeApart(out io.Writer, worked *model.Worked, piece int, colours []color.
 		}
 		fmt.Fprintln(t)
 	}
-	return t.Flush()
+	t.Flush()
 }
 
 // writeFilmed says where colours for teaching fall short of what a camera wants.
-func writeFilmed(out io.Writer, worked *model.Worked, piece int, colours []color.NRGBA) {
+func writeFilmed(out *bufio.Writer, worked *model.Worked, piece int, colours []color.NRGBA) {
 	letters := worked.Pieces[piece].Fabric.Yarns
 	filmed := palette.OnCamera(colours, palette.Touching(worked.Pieces[piece].Fabric))
 	if filmed.Reads() {

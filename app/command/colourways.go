@@ -40,21 +40,13 @@ func runColourways(c *call) error {
 	if !*orders && (choice.colourway != "" || *lock != "") {
 		return misused("--colourway and --lock go with --orders")
 	}
-	as, err := shown()
-	if err != nil {
-		return err
-	}
-	src, err := c.open(path)
-	if err != nil {
-		return err
-	}
-	worked, piece, err := choice.work(src, c.stderr)
+	src, worked, piece, err := c.worked(path, choice)
 	if err != nil {
 		return err
 	}
 	plan := layout.Arrange(worked.Pieces[piece].Fabric, layout.Measured())
 	made := cloth.Make(plan, cloth.YarnsOf(worked, piece, ""), cloth.OptionsOf(worked, piece, plan))
-	sheet := contactSheet{worked, piece, as.vision}
+	sheet := contactSheet{worked, piece, shown.vision}
 	ways := sheet.colourways()
 	head := title(worked, piece)
 	if *orders {
@@ -67,17 +59,17 @@ func runColourways(c *call) error {
 			head += ", " + choice.colourway
 		}
 	}
-	if as.vision != colour.Full {
-		head += ", in " + as.vision.String()
+	if shown.vision != colour.Full {
+		head += ", in " + shown.vision.String()
 	}
-	picture, err := made.DrawContact(context.Background(), ways, cloth.Contact{Title: head, Background: as.back})
+	picture, err := made.DrawContact(context.Background(), ways, cloth.Contact{Title: head, Background: shown.back})
 	if err != nil {
 		return err
 	}
 	if err := writePicture(choice.out, picture, 0, head); err != nil {
 		return err
 	}
-	return src.findings(c.stderr, worked, faults(worked.Findings))
+	return src.faults(c.stderr, worked)
 }
 
 // contactSheet gathers what stands on a contact sheet.

@@ -32,7 +32,12 @@ type command struct {
 
 // commands are in the order of a designer's day.
 func commands() []command {
-	return []command{check, rows, counts, read, strandsCommand, sizesCommand, yarnCommand, measureCommand, chartCommand, clothCommand, colourwaysCommand, coloursCommand, shadeCommand, teachCommand, tapestryCommand}
+	return []command{
+		check, rows, counts, read,
+		strandsCommand, sizesCommand, yarnCommand, measureCommand,
+		chartCommand, clothCommand, colourwaysCommand, coloursCommand, shadeCommand,
+		teachCommand, tapestryCommand,
+	}
 }
 
 // Asked reports whether the arguments ask for a command rather than for a window.

@@ -40,7 +40,7 @@ func runCounts(c *call) error {
 	if err := out.Flush(); err != nil {
 		return err
 	}
-	return src.findings(c.stderr, worked, faults(worked.Findings))
+	return src.faults(c.stderr, worked)
 }
 
 // writeCounts writes the table of counts, a line a row.

@@ -62,6 +62,11 @@ func (s *source) findings(w io.Writer, worked *model.Worked, list diag.List) err
 	return nil
 }
 
+// faults writes the faults alone, and gives errFaults if there are any.
+func (s *source) faults(w io.Writer, worked *model.Worked) error {
+	return s.findings(w, worked, faults(worked.Findings))
+}
+
 // drawn writes the faults of rows that were drawn nonetheless, says so, and gives
 // errFaults if there are any; out is the picture, "" for none.
 func (s *source) drawn(w io.Writer, worked *model.Worked, out string) error {

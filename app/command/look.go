@@ -24,27 +24,30 @@ const (
 
 // look is how a chart is asked to look.
 type look struct {
-	terms, paper, cells, highlight, hooks string
-	dpi                                   float64
-	every                                 int
+	terms, highlight string
+	paper            sheet.Paper
+	dpi              float64
+	grid             bool // in cells, which show fill
+	fill             chart.Fill
+	every            int
 
-	dark, mono, leftHanded, plus, large  bool
-	counts, sides, shade, waiting, noKey bool
-	transparent, textAsText              bool
-	rows                                 []int // to highlight
+	dark, mono, leftHanded, plus, hooksLeft, large bool
+	counts, sides, shade, waiting, noKey           bool
+	transparent, textAsText                        bool
+	rows                                           []int // to highlight
 }
 
 // chartLook adds the options of a chart's look to a flag set.
 func chartLook(flags *flag.FlagSet) *look {
-	var l look
+	l := look{paper: sheet.AsDrawn, fill: chart.Symbols}
 	flags.StringVar(&l.terms, "terms", "", "the `TERMS` of the key: "+strings.Join(terms, ", ")+"; the pattern's own without it")
-	flags.StringVar(&l.cells, "cells", "", "a grid of one cell a stitch, or a mesh of filet; `FILL` is symbols, colours or letters")
+	oneOf(flags, &l.fill, "cells", "a grid of one cell a stitch, or a mesh of filet; `FILL` is symbols, colours or letters", fills)
 	flags.IntVar(&l.every, "numbers", 5, "in a grid, number every `N` stitches, and with 10 every tenth row")
 	flags.BoolVar(&l.dark, "dark", false, "for a dark screen")
 	flags.BoolVar(&l.mono, "mono", false, "in one colour; rows tell their yarn by its letter")
 	flags.BoolVar(&l.leftHanded, "left-handed", false, "mirrored, for left-handed work")
 	flags.BoolVar(&l.plus, "plus", false, "single crochet as + instead of x")
-	flags.StringVar(&l.hooks, "post-hooks", "right", "the `SIDE` to which hooks round the front post open: right or left")
+	oneOf(flags, &l.hooksLeft, "post-hooks", "the `SIDE` to which hooks round the front post open: right or left; to the right without it", lefts)
 	flags.BoolVar(&l.large, "large", false, "in large print")
 	flags.BoolVar(&l.counts, "counts", false, "with the stitches of each row at its end")
 	flags.BoolVar(&l.sides, "sides", false, "with RS or WS beside each number")
@@ -52,7 +55,7 @@ func chartLook(flags *flag.FlagSet) *look {
 	flags.StringVar(&l.highlight, "highlight", "", "with `ROWS` on a stronger tint: 3 or 2,4-6")
 	flags.BoolVar(&l.waiting, "waiting", false, "with marks where a yarn is left to wait and taken up again")
 	flags.BoolVar(&l.noKey, "no-key", false, "without the key")
-	flags.StringVar(&l.paper, "paper", "", "on `PAPER`, a4 or letter, in sheets that join where the chart is larger; as large as the chart without it")
+	oneOf(flags, &l.paper, "paper", "on `PAPER`, a4 or letter, in sheets that join where the chart is larger; as large as the chart without it", papers)
 	flags.Float64Var(&l.dpi, "dpi", 200, "resolution of a PNG, `D` dots an inch")
 	flags.BoolVar(&l.transparent, "transparent", false, "without a background")
 	flags.BoolVar(&l.textAsText, "svg-text", false, "keep the words of an SVG as text; they are drawn without it, and look the same everywhere")
@@ -60,26 +63,19 @@ func chartLook(flags *flag.FlagSet) *look {
 }
 
 var (
-	papers = map[string]sheet.Paper{"": sheet.AsDrawn, "a4": sheet.A4, "letter": sheet.Letter}
-	fills  = map[string]chart.Fill{"": chart.Symbols, "symbols": chart.Symbols, "colours": chart.Colours, "letters": chart.Letters}
+	papers = map[string]sheet.Paper{"a4": sheet.A4, "letter": sheet.Letter}
+	fills  = map[string]chart.Fill{"symbols": chart.Symbols, "colours": chart.Colours, "letters": chart.Letters}
+	lefts  = map[string]bool{"right": false, "left": true}
 )
 
 // check refuses what no chart can look like.
-func (l *look) check() error {
+func (l *look) check(flags *flag.FlagSet) error {
+	l.grid = given(flags, "cells")
 	if l.dpi < leastDPI || l.dpi > mostDPI {
 		return misused("--dpi must be from %d to %d", leastDPI, mostDPI)
 	}
-	if _, known := papers[strings.ToLower(l.paper)]; !known {
-		return misused("there is no paper %q; there is a4 and letter", l.paper)
-	}
-	if _, known := fills[l.cells]; !known {
-		return misused("cells show symbols, colours or letters, not %q", l.cells)
-	}
 	if l.every < 1 {
 		return misused("--numbers must be 1 or more")
-	}
-	if l.hooks != "right" && l.hooks != "left" {
-		return misused("--post-hooks open to the right or to the left, not to %q", l.hooks)
 	}
 	var err error
 	l.rows, err = rowNumbers(l.highlight)
@@ -89,9 +85,9 @@ func (l *look) check() error {
 // options are the look in the chart's own words.
 func (l *look) options() chart.Options {
 	o := chart.Options{
-		Dark: l.dark, Monochrome: l.mono, LeftHanded: l.leftHanded, PlusCross: l.plus, HooksLeft: l.hooks == "left",
+		Dark: l.dark, Monochrome: l.mono, LeftHanded: l.leftHanded, PlusCross: l.plus, HooksLeft: l.hooksLeft,
 		Unit: usualUnit, Key: !l.noKey, Counts: l.counts, Sides: l.sides, Shade: l.shade, Highlight: l.rows, Waiting: l.waiting,
-		Grid: chart.Grid{Fill: fills[l.cells], Every: l.every},
+		Grid: chart.Grid{Fill: l.fill, Every: l.every},
 	}
 	if l.large {
 		o.Unit = largeUnit
@@ -101,7 +97,7 @@ func (l *look) options() chart.Options {
 
 // output is what concerns the file.
 func (l *look) output() render.Options {
-	return render.Options{DPI: l.dpi, Transparent: l.transparent, Grey: l.mono, TextAsText: l.textAsText, Paper: papers[strings.ToLower(l.paper)]}
+	return render.Options{DPI: l.dpi, Transparent: l.transparent, Grey: l.mono, TextAsText: l.textAsText, Paper: l.paper}
 }
 
 // rowNumbers reads "2,4-6" as 2, 4, 5, 6.

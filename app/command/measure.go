@@ -61,11 +61,7 @@ func runMeasure(c *call) error {
 		}
 		o.Against = &figure
 	}
-	src, err := c.open(path)
-	if err != nil {
-		return err
-	}
-	worked, piece, err := choice.work(src, c.stderr)
+	src, worked, piece, err := c.worked(path, choice)
 	if err != nil {
 		return err
 	}
@@ -105,7 +101,7 @@ func runMeasure(c *call) error {
 			return err
 		}
 	}
-	return src.findings(c.stderr, worked, faults(worked.Findings))
+	return src.faults(c.stderr, worked)
 }
 
 func figureNames() []string {

@@ -4,7 +4,6 @@ import (
 	"bufio"
 	"fmt"
 	"os"
-	"strings"
 
 	"strandway/model"
 	"strandway/model/page"
@@ -22,18 +21,18 @@ var read = command{
 	run: runRead,
 }
 
+// readTerms are the terms in which rows can be read.
+var readTerms = map[string]string{"us": "US", "uk": "UK"}
+
 func runRead(c *call) error {
 	flags := c.options()
 	out := flags.String("o", "", "the pattern `FILE` to write")
 	counted := flags.Bool("counts", false, "print the counts of all rows and the rows not read whole")
-	asked := flags.String("terms", "", "the `TERMS` the page is written in, us or uk; told from the page without it")
+	terms := ""
+	oneOf(flags, &terms, "terms", "the `TERMS` the page is written in, us or uk; told from the page without it", readTerms)
 	path, err := c.file()
 	if err != nil {
 		return err
-	}
-	terms := strings.ToUpper(*asked)
-	if terms != "" && terms != "US" && terms != "UK" {
-		return misused("--terms %s is not known: us or uk", *asked)
 	}
 	if *out == "" && !*counted {
 		return misused("say where the pattern is to be written: -o NEW.strand")

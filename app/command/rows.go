@@ -70,5 +70,5 @@ func runRows(c *call) error {
 		}
 		fmt.Fprintf(c.stdout, "%s\n%s\n", worked.Pieces[i].Piece.Name, strings.TrimRight(syntax.Print(worked.Pieces[i].Tree, o), "\n"))
 	}
-	return src.findings(c.stderr, worked, faults(worked.Findings))
+	return src.faults(c.stderr, worked)
 }

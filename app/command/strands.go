@@ -121,7 +121,7 @@ func runStrands(c *call) error {
 		if err := render.Write(*out, list, render.Options{}); err != nil {
 			return err
 		}
-		return src.findings(c.stderr, worked, faults(worked.Findings))
+		return src.faults(c.stderr, worked)
 	}
 	all := []strandsOf{}
 	for i := range worked.Pieces {
@@ -150,7 +150,7 @@ func runStrands(c *call) error {
 	if err != nil {
 		return err
 	}
-	return src.findings(c.stderr, worked, faults(worked.Findings))
+	return src.faults(c.stderr, worked)
 }
 
 func describeStrands(worked *model.Worked, figures *model.Figures, piece int) strandsOf {

@@ -37,7 +37,8 @@ func runTapestry(c *call) error {
 	yarns := flags.Int("yarns", usualYarns, "find `K` yarns in the picture")
 	gauge := tapestry.UsualGauge
 	written := flags.String("gauge", fmt.Sprintf("%gx%g", gauge.Stitches, gauge.Rows), "stitches and rows of sc over 10 cm, as `SxR`")
-	terms := flags.String("terms", "US", "write the rows in US or UK `TERMS`")
+	terms := "US"
+	oneOf(flags, &terms, "terms", "write the rows in US or UK `TERMS`; in US without it", readTerms)
 	dither := flags.Bool("dither", false, "mix colours that no yarn has, stitch by stitch")
 	path, err := c.file()
 	if err != nil {
@@ -55,10 +56,6 @@ func runTapestry(c *call) error {
 	case given(flags, "width-cm") && !(*width > 0 && *width < 1000):
 		return misused("--width-cm must be over 0 and under 1000")
 	}
-	*terms = strings.ToUpper(*terms)
-	if *terms != "US" && *terms != "UK" {
-		return misused("--terms must be US or UK")
-	}
 	if *width > 0 {
 		*stitches = int(*width*gauge.Stitches/gauge.OverCM + .5)
 	}
@@ -74,7 +71,7 @@ func runTapestry(c *call) error {
 	if err != nil {
 		return err
 	}
-	p := grid.Pattern(lib, titleOf(path), *terms, gauge, colours)
+	p := grid.Pattern(lib, titleOf(path), terms, gauge, colours)
 	if err := pattern.Save(*out, p); err != nil {
 		return err
 	}

@@ -31,7 +31,8 @@ func runTeach(c *call) error {
 	flags.StringVar(&choice.piece, "piece", "", "the piece `P`, by its name; the first without it")
 	flags.StringVar(&choice.colourway, "colourway", "", "in the colourway `NAME`; in the best for teaching without it")
 	rows := flags.String("rows", "", "only these `ROWS`, by their numbers: 4, or 4-6; 0 is the foundation")
-	by := flags.String("by", "stitch", "what one `STEP` is: stitch or row")
+	by := steps.Stitch
+	oneOf(flags, &by, "by", "what one `STEP` is: stitch or row", map[string]steps.By{"stitch": steps.Stitch, "row": steps.Row})
 	size := flags.String("size", "1280x720", "the `PIXELS` of a picture, width by height")
 	left := flags.Bool("left-handed", false, "mirrored, as a left-hander works it")
 	seconds := flags.Float64("seconds", 2, "how long a film shows each step, in `SECONDS`")
@@ -50,19 +51,11 @@ func runTeach(c *call) error {
 	if film.Size, err = pixels(*size); err != nil {
 		return err
 	}
-	length, known := map[string]steps.By{"stitch": steps.Stitch, "row": steps.Row}[*by]
-	if !known {
-		return misused("--by must be stitch or row, not %s", *by)
-	}
-	src, err := c.open(path)
+	src, worked, piece, err := c.worked(path, &choice)
 	if err != nil {
 		return err
 	}
-	worked, piece, err := choice.work(src, c.stderr)
-	if err != nil {
-		return err
-	}
-	s, err := staged(worked, piece, choice.colourway, length, *left)
+	s, err := staged(worked, piece, choice.colourway, by, *left)
 	if err != nil {
 		return err
 	}
@@ -77,7 +70,7 @@ func runTeach(c *call) error {
 	if err != nil {
 		return err
 	}
-	return src.findings(c.stderr, worked, faults(worked.Findings))
+	return src.faults(c.stderr, worked)
 }
 
 // staged makes the stage of a piece.

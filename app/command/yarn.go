@@ -142,7 +142,7 @@ func runYarn(c *call) error {
 	if err != nil {
 		return err
 	}
-	return src.findings(c.stderr, worked, faults(worked.Findings))
+	return src.faults(c.stderr, worked)
 }
 
 func describeYarn(worked *model.Worked, figures *model.Figures) *yarnsOf {
