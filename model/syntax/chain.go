@@ -106,8 +106,8 @@ func (r *reader) sampleOf(q *Num) {
 
 // headingAtLine reports whether a heading begins k tokens on, at the start of a line.
 func (r *reader) headingAtLine(k int) bool {
-	i := r.i + k
-	return i > 0 && r.tokens[min(i, len(r.tokens)-1)-0].kind != lineToken && r.tokens[min(i, len(r.tokens)-1)-1].kind == lineToken && r.headingAt(min(i, len(r.tokens)-1))
+	i := min(r.i+k, len(r.tokens)-1)
+	return i > 0 && r.tokens[i-1].kind == lineToken && r.headingAt(i)
 }
 
 // sampleWords stand before the number of chains that a writer took herself.

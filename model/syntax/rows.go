@@ -314,9 +314,10 @@ func (r *reader) rowsNamed(x *RowRef) bool {
 	row, bare := &Row{}, r.number(0) // "4-19. Rep 2 and 3."
 	r.rowNumbers(row)
 	if !worded {
-		if plain := r.word(".", ";", ")") || r.ended(); plain && bare && !r.bareHead() {
-			return false
-		} else if plain && bare {
+		if bare && (r.word(".", ";", ")") || r.ended()) {
+			if !r.bareHead() {
+				return false
+			}
 			x.Rows = row.List
 			for k := row.From; row.List == nil && k <= row.To && len(x.Rows) < maxRows; k++ {
 				x.Rows = append(x.Rows, k)
