@@ -51,11 +51,17 @@ var firstOf = regexp.MustCompile(`^(?:First|Second|Third|Fourth|Left|Right|Upper
 // shaping is a heading that reads as an instruction.
 var shaping = regexp.MustCompile(`(?i)^(?:(?:increase|decrease|increasing|decreasing|increases|decreases)(?: (?:section|part|rows|rounds|rnds|half|side))?|(?:inc|dec)rease to .*)$`)
 
+// fits begins a line of measures.
+var fits = regexp.MustCompile(`(?i)^(?:fits|height|width|length|weight|yarn|level|time)\b`)
+
 // isPieceHead sees a short line that heads a piece.
 func (r *reader) isPieceHead(i int, l line) bool {
 	text := strings.TrimRight(l.text, " :*#-–—")
 	words := len(strings.Fields(text))
 	if words == 0 || words > 7 || len(text) > 60 || chatter.MatchString(text) || strings.ContainsAny(text[len(text)-1:], ".!?,;") {
+		return false
+	}
+	if strings.Contains(text, "...") || fits.MatchString(text) {
 		return false
 	}
 	if _, only := r.sizesOnly(l.text); only || bareSizes.MatchString(text) || sizesWord.MatchString(text) || handwork.MatchString(text) {

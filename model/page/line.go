@@ -16,6 +16,9 @@ func (l line) blank() bool { return l.text == "" }
 // boldHead is a heading between the marks that web pages set for bold type: "**Row 1:** ch 1".
 var boldHead = regexp.MustCompile(`^(#{1,6}\s+|(?:\*\*|__)([^*_]{1,60})(?:\*\*|__))`)
 
+// ruledHead is a heading between ornaments: "~ HEAD ~".
+var ruledHead = regexp.MustCompile(`^[~=_*•-]{1,5}\s+(\pL[^~=_*•-]{1,40}?)\s+[~=_*•-]{1,5}$`)
+
 // cut parts a page into lines.
 func cut(text string) []line {
 	var out []line
@@ -25,6 +28,9 @@ func cut(text string) []line {
 		l := line{at: at + len(raw) - len(s)}
 		at += len(raw)
 		l.text = strings.TrimRight(s, " \t\n\r\u00a0\u200b")
+		if m := ruledHead.FindStringSubmatchIndex(l.text); m != nil {
+			l.at, l.text = l.at+m[2], l.text[m[2]:m[3]]
+		}
 		if m := boldHead.FindStringSubmatchIndex(l.text); m != nil {
 			from := m[1]
 			if m[4] >= 0 { // blanks stand for the closing mark, so that places stay

@@ -184,7 +184,7 @@ func (r *reader) headingEnd(row *Row, worded bool) bool {
 				separated = true
 			}
 			continue
-		case r.is(signToken) && r.word(":", ".", dash, "-", ")", ";", "|"), r.word("=") && worded:
+		case r.is(signToken) && r.word(":", ".", dash, "-", ")", ";", "|", "~"), r.word("=") && worded:
 			separated = true
 			r.pass(1)
 			continue

@@ -259,6 +259,11 @@ func (r *reader) item() []Node {
 			return r.lostStar()
 		}
 		return r.rowRef()
+	case "keep":
+		if k := r.goesOnAs(); k > 0 { // "Keep going like Row 2 until you have 36 rows"
+			r.pass(k)
+			return r.rowRef()
+		}
 	case "as", "same":
 		return r.rowRef()
 	case "continue", "continuing", "cont":

@@ -71,6 +71,8 @@ func (r *reader) isRowLine() bool {
 	switch {
 	case r.word("rep"):
 		return r.headed && r.wordAt(1, "until") || r.wordAt(1, "row", "rnd", "r", "last", "these", "prev") || r.peek(1).kind == ordinalToken || r.words("rep", "the", "last")
+	case r.headed && r.word("keep", "go", "continue") && r.goesOnAs() > 0:
+		return true
 	case r.headed && r.word("skip", "rejoin", "join", "attach") && r.joinsBelow():
 		return true
 	case r.word("work") && r.wordAt(1, "row", "rnd") && r.number(2):

@@ -178,6 +178,18 @@ func (r *reader) stsAsked(x *RowRef) bool {
 	return true
 }
 
+// goesOnAs sees "keep going like Row 2", "go on as Row 2", and gives the token before the row; 0 for none.
+func (r *reader) goesOnAs() int {
+	k := 1
+	for r.wordAt(k, "going", "on", "repeating", "working", "like", "as", "with", "in") {
+		k++
+	}
+	if k == 1 || !r.wordAt(k, "row", "rnd") || !r.number(k+1) {
+		return 0
+	}
+	return k - 1
+}
+
 // bareHead reports whether the open row has a number alone for its heading: "4-19."
 func (r *reader) bareHead() bool {
 	return r.row != nil && r.row.Head.Len() > 0 && strings.Trim(r.src[r.row.Head.Start:r.row.Head.End], "0123456789 .):-–—&,") == ""

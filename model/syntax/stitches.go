@@ -394,9 +394,16 @@ func (r *reader) hookNote() {
 	}
 	k := r.countsWord(r.i+1, close)
 	if k == 0 {
-		if r.wordAt(1, "skipped", "the") && (r.wordAt(1, "skipped") || r.wordAt(2, "skipped")) { // "(the skipped chains are a loop, not a st)"
+		skipped, counts := false, Counts
+		for k := r.i + 1; k < close; k++ {
+			skipped = skipped || r.tokens[k].text == "skipped" && k < r.i+5
+			if t := r.tokens[k].text; t == "not" || t == "loop" {
+				counts = CountsNot
+			}
+		}
+		if skipped { // "(the skipped chains are a loop, not a st)", "(the 3 skipped chs are the first dc)"
 			r.i = close + 1
-			r.row.Hook = CountsNot
+			r.row.Hook = counts
 		}
 		return
 	}
