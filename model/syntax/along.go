@@ -21,6 +21,7 @@ var edges = []struct {
 	{[]string{"base", "ch"}, LowerEdge},
 	{[]string{"lower", "edge"}, LowerEdge},
 	{[]string{"bottom", "edge"}, LowerEdge},
+	{[]string{"bottom"}, LowerEdge},
 	{[]string{"cast-on", "edge"}, LowerEdge},
 	{[]string{"upper", "edge"}, UpperEdge},
 	{[]string{"top", "edge"}, UpperEdge},
@@ -69,6 +70,15 @@ func (r *reader) edge() (Edge, bool) {
 		r.ofChain()
 	}
 	return edge, true
+}
+
+// edgeAhead sees the name of an edge behind the word at hand.
+func (r *reader) edgeAhead() bool {
+	start := r.i
+	r.pass(1)
+	_, ok := r.edge()
+	r.i = start
+	return ok
 }
 
 // ofChain passes the "of the foundation chain" that says whose other side is meant.

@@ -11,7 +11,10 @@ func (r *reader) spread(p *Place, n Num) {
 	}
 	rows := r.word("down", "up")
 	r.fill("across", "around", "in", "down", "up")
-	r.fill("the", "each", "row", "rnd")
+	r.fill("the", "each")
+	if !r.words("row", "end") {
+		r.fill("row", "rnd")
+	}
 	if edge, ok := r.edge(); ok && (rows || edge == SideEdge || edge == LeftEdge || edge == RightEdge) {
 		p.What = InEnd
 	}

@@ -154,6 +154,9 @@ func (r *reader) rowEnds(p *Place) {
 	for r.word("end", "of", "each", "row", "the", "edge", "side") {
 		r.pass(1)
 	}
+	if r.word("across", "down", "up") && r.edgeAhead() { // "along left side": said apart
+		return
+	}
 	if ext, ok := r.times(); ok {
 		p.Ext = ext
 	}

@@ -83,6 +83,12 @@ func (r *reader) makes() []Node {
 		r.i = start
 		return nil
 	}
+	if p := m.Place; p != nil && p.What == InEnd {
+		if edge := r.alongEdge(); edge != nil { // "in each row end along left side"
+			m.Span = r.span(start)
+			return []Node{edge, m}
+		}
+	}
 	if p := m.Place; p != nil && r.throughBoth(start) { // each stitch takes one of both edges
 		n := m.N
 		if n.isOne() {
