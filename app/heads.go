@@ -84,7 +84,7 @@ func (w *window) drawTabs(d *control.Canvas, k theme.Tokens, size fyne.Size) []c
 		name string
 		icon string
 		keys string
-	}{{makeView, "Make", "make", "Ctrl+1"}, {colourView, "Colour", "colour", "Ctrl+2"}, {strandsView, "Strands", "strands", "Ctrl+3"}, {sizesView, "Sizes", "sizes", "Ctrl+4"}, {teachView, "Teach", "teach", "Ctrl+6"}} {
+	}{{makeView, "Make", "make", "Ctrl+1"}, {colourView, "Colour", "colour", "Ctrl+2"}, {strandsView, "Strands", "strands", "Ctrl+3"}, {sizesView, "Sizes", "sizes", "Ctrl+4"}, {teachView, "Teach", "teach", "Ctrl+5"}} {
 		name := translation.Say(t.name)
 		width := tabWidth(name)
 		ink := k.Ink2

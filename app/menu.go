@@ -192,7 +192,7 @@ func (w *window) bindMenus() {
 func (w *window) bindMoreKeys() {
 	for _, a := range w.table {
 		for i, k := range a.Keys {
-			if i > 0 && !k.Plain() {
+			if (i > 0 || a.Bare) && !k.Plain() {
 				w.win.Canvas().AddShortcut(shortcut(k), func(fyne.Shortcut) { w.run(a) })
 			}
 		}

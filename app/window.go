@@ -114,7 +114,7 @@ func newWindow(a fyne.App, lib *stitch.Library, s *session.Session, set *setting
 	w.page.First, w.page.Typed, w.page.Left = w.listKey, w.typedInRows, w.closeWords
 	w.page.Keys, w.page.NewRow, w.page.Modifiers = w.plainKey, w.newRow, w.modifiers
 	w.pair = picture.New(s, th, post)
-	w.pair.Yarns, w.pair.Drew = w.inks, w.drew
+	w.pair.Yarns, w.pair.Drew, w.pair.Draw, w.pair.ShowsAlone = w.inks, w.drew, w.togglePencil, w.showAlone
 	w.pair.Menu = func(at fyne.Position) { w.popUp(pictureMenu, at) }
 	w.pair.Modifiers, w.pair.Over, w.pair.Noted = w.modifiers, w.overStitch, w.sayNote
 	w.pair.Key, w.pair.Letter = w.pictureKey, w.pictureLetter
@@ -391,6 +391,10 @@ func (w *window) focusNext(step int) {
 	if w.notice.Visible() {
 		stops = append(stops, w.notice)
 	}
+	stops = slices.DeleteFunc(stops, func(f fyne.Focusable) bool {
+		o, ok := f.(fyne.CanvasObject)
+		return ok && !o.Visible()
+	})
 	at := -1
 	for i, f := range stops {
 		if w.win.Canvas().Focused() == f {
@@ -415,5 +419,15 @@ func (w *window) scrollColour(by float32) {
 // toggleCells puts the grid in place of the chart, or the chart back.
 func (w *window) toggleCells() {
 	w.pair.ShowCells(!w.pair.Cells())
+	w.refreshMenu()
+}
+
+// showAlone gives one of the pictures all the room, or shows both again.
+func (w *window) showAlone(pane *picture.Pane) {
+	w.show(makeView)
+	if w.pair.Alone() == pane {
+		pane = nil
+	}
+	w.pair.ShowAlone(pane)
 	w.refreshMenu()
 }

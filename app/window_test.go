@@ -99,6 +99,30 @@ func TestSamplesAtAllSizes(t *testing.T) {
 	}
 }
 
+// One picture alone has the room of both, and its stitches are no smaller for it.
+func TestOnePictureAlone(t *testing.T) {
+	w, settle := shown(t, "groyne-runner", 1440, 900)
+	settle()
+	both := w.pair.Chart.Size()
+	w.showAlone(w.pair.Chart)
+	settle()
+	if alone := w.pair.Chart.Size(); alone.Width*alone.Height < 1.8*both.Width*both.Height || w.pair.Cloth.Visible() {
+		t.Errorf("alone the chart has %v, beside the cloth %v", alone, both)
+	}
+	w.focusNext(1)
+	for range 8 {
+		if w.win.Canvas().Focused() == w.pair.Cloth {
+			t.Fatal("the cloth, which is not shown, has the keys")
+		}
+		w.focusNext(1)
+	}
+	w.showAlone(w.pair.Chart)
+	settle()
+	if w.pair.Chart.Size() != both || !w.pair.Cloth.Visible() {
+		t.Error("a second time does not show both again")
+	}
+}
+
 // Columns of chart and cloth stand at the same x when one stands above the other.
 func TestChartAndClothShareColumns(t *testing.T) {
 	w, settle := shown(t, "", 1440, 900)

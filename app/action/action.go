@@ -20,6 +20,7 @@ type Action struct {
 	Gone  func() bool   // whether no menu shows it now; nil: it is always there
 	Do    func()
 	Rule  bool // a rule stands above it in its menu
+	Bare  bool // its keys alone do it: it stands in the list of all keys, and no menu shows it
 	Field bool // it concerns the field that has the keys too, so it goes on while a question is asked
 }
 
@@ -32,7 +33,7 @@ func (a *Action) Text() string {
 }
 
 // Shown reports whether menus show the action now.
-func (a *Action) Shown() bool { return a.Gone == nil || !a.Gone() }
+func (a *Action) Shown() bool { return !a.Bare && (a.Gone == nil || !a.Gone()) }
 
 // Possible reports whether the action can be done now.
 func (a *Action) Possible() bool { return a.Can == nil || a.Can() }

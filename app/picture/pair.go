@@ -40,10 +40,16 @@ type Pair struct {
 	// Drew takes the stitches that the pencil went over, or with fill the one whose patch is to be filled.
 	Drew func(letter string, stitches []int32, fill bool)
 
+	// Draw takes the pencil in hand over the grid.
+	Draw func()
+	// ShowsAlone gives a picture all the room, or shows both again.
+	ShowsAlone func(*Pane)
+
 	pencil string // letter of the yarn that the pencil draws in, "" while it is not in hand
 	fill   bool   // it fills patches
 
 	stack bool
+	alone *Pane // has all the room; nil while both are shown
 
 	shown     *session.Made
 	unsure    *session.Unsure // stitches shown that stand on a fault; nil for none
@@ -153,6 +159,15 @@ func (p *Pair) ShowCells(on bool) {
 	p.chartHead.Redraw()
 }
 
+// Alone is the picture that has all the room, nil while both are shown.
+func (p *Pair) Alone() *Pane { return p.alone }
+
+// ShowAlone gives a picture all the room, or with nil shows both.
+func (p *Pair) ShowAlone(pane *Pane) {
+	p.alone, p.view.Whole = pane, true
+	p.place()
+}
+
 // Zoom makes the stitches larger about a point, in shares of the piece.
 func (p *Pair) Zoom(by float64, at geom.Point) { p.show(p.view.Zoom(by, at).Clamp()) }
 
@@ -221,14 +236,25 @@ func (p *Pair) place() {
 	if p.chart != nil {
 		p.stack = stacked(p.chart.whole(), p.cloth.whole(), size{float64(w), float64(h)}, headHeight, p.stack)
 	}
-	if p.stack {
+	visible(p.alone != p.Cloth, p.chartHead, p.Chart)
+	visible(p.alone != p.Chart, p.clothHead, p.Cloth)
+	visible(p.alone == nil, p.line)
+	switch {
+	case p.alone != nil:
+		head := p.chartHead
+		if p.alone == p.Cloth {
+			head = p.clothHead
+		}
+		put(head, 0, 0, w, headHeight)
+		put(p.alone, 0, headHeight, w, h-headHeight)
+	case p.stack:
 		half := float32(math.Round(float64(h) / 2))
 		put(p.chartHead, 0, 0, w, headHeight)
 		put(p.Chart, 0, headHeight, w, half-headHeight)
 		put(p.line, 0, half, w, 1)
 		put(p.clothHead, 0, half+1, w, headHeight)
 		put(p.Cloth, 0, half+1+headHeight, w, h-half-1-headHeight)
-	} else {
+	default:
 		half := float32(math.Round(float64(w) / 2))
 		put(p.chartHead, 0, 0, half, headHeight)
 		put(p.Chart, 0, headHeight, half, h-headHeight)
@@ -243,6 +269,17 @@ func (p *Pair) place() {
 	p.show(p.view)
 }
 
+func visible(on bool, objects ...fyne.CanvasObject) {
+	for _, o := range objects {
+		switch {
+		case on && !o.Visible():
+			o.Show()
+		case !on && o.Visible():
+			o.Hide()
+		}
+	}
+}
+
 func put(o fyne.CanvasObject, x, y, w, h float32) {
 	o.Move(fyne.NewPos(x, y))
 	o.Resize(fyne.NewSize(w, h))
@@ -252,6 +289,9 @@ func put(o fyne.CanvasObject, x, y, w, h float32) {
 func (p *Pair) fitted() View {
 	v := View{Pixels: usual, Centre: geom.Point{X: .5, Y: .5}, Whole: true}
 	for _, pane := range []*Pane{p.Chart, p.Cloth} {
+		if p.alone != nil && p.alone != pane {
+			continue
+		}
 		// Numbers stand at one side: what is drawn reaches farther from the piece's middle on it.
 		whole, middle := pane.sight.whole(), pane.sight.piece().Centre()
 		reach := geom.Point{
@@ -295,7 +335,12 @@ func (p *Pair) drawChartHead(d *control.Canvas, k theme.Tokens, size fyne.Size) 
 	if p.cells {
 		tools = p.drawTools(d, k, &x, left-12)
 	}
-	d.Words(control.Fitted(p.says(), theme.Second, false, left-x-30), x+10, 20, theme.Second, false, k.Ink2)
+	tools = append(tools, p.drawAlone(d, k, left-32, p.Chart))
+	if !p.cells && len(p.Yarns()) > 1 {
+		d.Icon(theme.Icon("pencil", k.Ink2), left-61, 10, 20)
+		tools = append(tools, control.Spot{X: left - 64, Y: 7, W: 26, H: 26, Hint: "draw in yarns over the cells", Do: p.Draw})
+	}
+	d.Words(control.Fitted(p.says(), theme.Second, false, left-x-84), x+10, 20, theme.Second, false, k.Ink2)
 	d.Frame(left, 7, w, 26, 6, k.Desk, k.Edge, 1)
 	d.WordsMid("–", left+13, 20, theme.Body, true, k.Ink)
 	d.WordsMid(fmt.Sprintf("%.0f %%", p.view.Pixels/usual*100), left+w/2, 20, theme.Second, false, k.Ink)
@@ -345,8 +390,20 @@ func (p *Pair) drawClothHead(d *control.Canvas, k theme.Tokens, size fyne.Size) 
 		d.WordsMid(label, right-w/2, 15, theme.Small, false, k.Ink2)
 		right -= w
 	}
+	right -= 32
+	alone := p.drawAlone(d, k, right, p.Cloth)
 	d.Words(control.Fitted(way+", "+translation.Say("right side"), theme.Second, false, right-x-24), x+10, 20, theme.Second, false, k.Ink2)
-	return nil
+	return []control.Spot{alone}
+}
+
+// drawAlone draws the tool that gives a picture all the room.
+func (p *Pair) drawAlone(d *control.Canvas, k theme.Tokens, x float32, pane *Pane) control.Spot {
+	icon, hint := "alone", "this picture alone"
+	if p.alone == pane {
+		icon, hint = "pair", "chart and cloth together"
+	}
+	d.Icon(theme.Icon(icon, k.Ink2), x+3, 10, 20)
+	return control.Spot{X: x, Y: 7, W: 26, H: 26, Hint: hint, Do: func() { p.ShowsAlone(pane) }}
 }
 
 // scale is a length in round centimetres or inches and its width in px; 0 without a gauge.

@@ -133,7 +133,7 @@ func (p *Pane) Mark() {
 // rowInHand washes the row that is being written, and puts the hook where its next stitch goes.
 func (p *Pane) rowInHand(k theme.Tokens) {
 	m := p.pair.s.Made()
-	if m == nil || m != p.pair.shown || p.pair.InHand < 0 || p.pair.InHand >= len(m.Fabric().Rows) || !straight(m.Plan.Manner) {
+	if m == nil || m != p.pair.shown || p.pair.drawing(p) || p.pair.InHand < 0 || p.pair.InHand >= len(m.Fabric().Rows) || !straight(m.Plan.Manner) {
 		return
 	}
 	row := &m.Fabric().Rows[p.pair.InHand]
