@@ -17,8 +17,8 @@ import (
 
 var measure = flag.Bool("measure", false, "print the share of rows read and counts equal instead of failing")
 
-// open is the file of pages of which some rows are known not to come out yet.
-const open = "open.txt"
+// open is how the files begin whose pages are known not to come out yet.
+const open = "open"
 
 // outcome is what came of one example.
 type outcome struct {
@@ -46,7 +46,7 @@ func TestExamples(t *testing.T) {
 					right++
 				}
 				for _, w := range got.wrong {
-					if *measure || file == open {
+					if *measure || strings.HasPrefix(file, open) {
 						t.Log(e.Name + ": " + w)
 					} else {
 						t.Error(w)
