@@ -34,6 +34,9 @@ func (w *worker) along(x *syntax.Along) error {
 		w.nextOnEdge(x.Edge)
 		return nil
 	}
+	if x.Edge == syntax.SideEdge && (w.edge == fabric.Left || w.edge == fabric.Right) && w.pos == w.edgeStart && !w.start {
+		return nil // "working along row ends, sc in each row end down the side": said twice
+	}
 	side := fabric.NoSide
 	switch x.Edge {
 	case syntax.NextEdge:
