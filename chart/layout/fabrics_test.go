@@ -130,7 +130,7 @@ Row 3: Ch 3 (counts as dc), 2 dc in first st, *dc in next st, 2 dc in next st; r
 Ch 24, join with sl st to form a ring.
 Rnd 1: Ch 1, sc in each ch around, join. (24 sc)
 Rnds 2-6: Ch 1, sc in each st around, join. (24 sc)`},
-	{name: "edged swatch", missed: .01, rows: `
+	{name: "edged swatch", missed: .03, repeat: "3 sts", rows: `
 Ch 13.
 Row 1: Sc in 2nd ch from hook and in each ch across, turn. (12 sc)
 Rows 2-8: Ch 1, sc in each st across, turn.

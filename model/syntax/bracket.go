@@ -52,6 +52,9 @@ func (r *reader) bracket() []Node {
 	if r.explains(start, close) {
 		return r.bracketNote(start, close)
 	}
+	if r.number(1) && r.wordAt(2, "more", "less", "fewer") && r.eachRow(start, close) { // "[6 more dc in every row; 120 dc in Row 20]"
+		return r.bracketNote(start, close)
+	}
 	if r.tokens[close-1].text == "made" || r.words("(", "note", ":") { // "(shell made)" names what stands before it
 		return r.bracketNote(start, close)
 	}
@@ -62,6 +65,16 @@ func (r *reader) bracket() []Node {
 func (r *reader) explains(start, close int) bool {
 	for k := start + 1; k+1 < close; k++ {
 		if r.tokens[k].text == "for" && r.tokens[k+1].text == "each" || r.tokens[k].text == "per" && r.tokens[k+1].text == "row" {
+			return true
+		}
+	}
+	return false
+}
+
+// eachRow reports whether "each row" or "every round" stands between two tokens.
+func (r *reader) eachRow(from, to int) bool {
+	for k := from + 1; k < to; k++ {
+		if t := r.tokens[k].text; (t == "row" || t == "rnd") && r.wordBefore(k, "each") {
 			return true
 		}
 	}
