@@ -68,9 +68,10 @@ const (
 	still      = 3e-4 // u
 	mostSteps  = 400
 	leastSteps = 20
-	alikeFrom  = 40  // steps after which repeats are kept alike: before, nodes find their way past each other
-	coolFrom   = .6  // share of the steps after which the momentum dies away
-	stepBudget = 3e6 // steps times nodes: a fabric that never repeats still ends
+	alikeFrom  = 40    // steps after which repeats are kept alike: before, nodes find their way past each other
+	coolFrom   = .6    // share of the steps after which the momentum dies away
+	stepBudget = 3e6   // steps times nodes: a fabric that never repeats still ends
+	pairBudget = 1.5e7 // steps times what must keep clear of each other: a fabric that crowds more and more still ends
 )
 
 // relaxer moves the nodes of a piece toward where all terms agree. Every term
@@ -126,6 +127,7 @@ func (p *piece) relax() int {
 func (x *relaxer) run() int {
 	steps := min(mostSteps, max(leastSteps, int(stepBudget/float64(len(x.at)))))
 	cool := int(coolFrom * float64(steps))
+	pairs := 0
 	for step := range steps {
 		clear(x.move)
 		clear(x.sum)
@@ -142,6 +144,9 @@ func (x *relaxer) run() int {
 				x.clear.gather(x.p)
 			}
 			x.pullClear()
+			if pairs += len(x.clear.discs) + len(x.clear.stems); pairs > pairBudget {
+				return step + 1
+			}
 		}
 		if x.w.home > 0 {
 			for i := range x.at {
